@@ -1,0 +1,145 @@
+/**
+ * A number that knows where it came from: either a leaf (a setting or factor with its doubt) or the
+ * result of a plain formula over other quantities. Rates, intensities and break-evens are quantities,
+ * so that each figure can be followed back to its sources and evaluated for any draw.
+ */
+
+import type { Spread } from "./spread.js";
+
+/** Where the value of a leaf was taken from, in the order of precedence. */
+export type Provenance = "plant" | "default" | "constant";
+
+/** A number that is drawn: a setting of the mill, a documented factor, or a fixed constant. */
+export interface Leaf {
+  /** Discriminates leaves from derived quantities. */
+  readonly kind: "leaf";
+  /** Name of the stream of draws, *factor @ owner*, such as `stenter.exhaust-humidity @ machine stenter-1`. */
+  readonly id: string;
+  /** Id of the factor or setting without owner. */
+  readonly factor: string;
+  /** Stream shared by every owner of the same default; draws then mix a common and an own part half and half. */
+  readonly common?: string;
+  /** Unit, as `kWh/h`; `1` for a bare ratio. */
+  readonly unit: string;
+  /** What it is, in plain words. */
+  readonly words: string;
+  /** Central value and its doubt. */
+  readonly spread: Spread;
+  /** Who gave the value. */
+  readonly provenance: Provenance;
+  /** Key of the source, or `plant.yaml` with the place of the key. */
+  readonly source: string;
+}
+
+/** A number worked out from others by a formula without memory. */
+export interface Derived {
+  /** Discriminates derived quantities from leaves. */
+  readonly kind: "derived";
+  /** Name of the formula, such as `stenter.heat-per-water`. */
+  readonly id: string;
+  /** Unit of the result. */
+  readonly unit: string;
+  /** The formula in words and symbols. */
+  readonly words: string;
+  /** Arguments of the formula, in its order. */
+  readonly reads: readonly Quantity[];
+  /** The formula: plain numbers in, plain number out. */
+  readonly value: (...numbers: number[]) => number;
+}
+
+/** A leaf or a derived number. */
+export type Quantity = Leaf | Derived;
+
+/**
+ * Names a formula over other quantities.
+ *
+ * @param id - name of the formula
+ * @param unit - unit of the result
+ * @param words - the formula in words
+ * @param reads - its arguments, in order
+ * @param value - the formula
+ * @returns the derived quantity
+ */
+export function derive(
+  id: string,
+  unit: string,
+  words: string,
+  reads: readonly Quantity[],
+  value: (...numbers: number[]) => number,
+): Derived {
+  return { kind: "derived", id, unit, words, reads, value };
+}
+
+/**
+ * A number without doubt: a conversion, a count, a share written in a plant file as a plain fact.
+ *
+ * @param id - what it is
+ * @param value - the number
+ * @param unit - its unit
+ * @param words - what it is, in plain words
+ * @param source - where it stands; `definition` for conversions
+ * @returns a leaf that is the same in every draw
+ */
+export function constant(
+  id: string,
+  value: number,
+  unit = "1",
+  words = id,
+  source = "definition",
+): Leaf {
+  return {
+    kind: "leaf",
+    id,
+    factor: id,
+    unit,
+    words,
+    spread: { shape: "fixed", value },
+    provenance: "constant",
+    source,
+  };
+}
+
+/** The number one, without unit: the rate of a term whose amount is the flow. */
+export const ONE: Leaf = constant("one", 1, "1", "one");
+
+/**
+ * Collects the leaves a quantity rests on, each once, in the order they are first met.
+ *
+ * @param quantity - where to start
+ * @returns its leaves
+ */
+export function leavesOf(quantity: Quantity): readonly Leaf[] {
+  const seen = new Set<Quantity>();
+  const leaves: Leaf[] = [];
+  const visit = (node: Quantity): void => {
+    if (seen.has(node)) return;
+    seen.add(node);
+    if (node.kind === "leaf") leaves.push(node);
+    else node.reads.forEach(visit);
+  };
+  visit(quantity);
+  return leaves;
+}
+
+/**
+ * Works a quantity out for one set of leaf values.
+ *
+ * @param quantity - what to work out
+ * @param leafValue - value of each leaf
+ * @param memo - values already worked out for the same set; shared between calls to save work
+ * @returns the number
+ */
+export function evaluate(
+  quantity: Quantity,
+  leafValue: (leaf: Leaf) => number,
+  memo = new Map<Quantity, number>(),
+): number {
+  const known = memo.get(quantity);
+  if (known !== undefined) return known;
+  const result =
+    quantity.kind === "leaf"
+      ? leafValue(quantity)
+      : quantity.value(...quantity.reads.map((read) => evaluate(read, leafValue, memo)));
+  memo.set(quantity, result);
+  return result;
+}

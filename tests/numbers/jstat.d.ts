@@ -1,0 +1,15 @@
+declare module "jstat" {
+  interface Distribution {
+    cdf(x: number, ...parameters: number[]): number;
+    inv(p: number, ...parameters: number[]): number;
+  }
+  const library: {
+    readonly jStat: {
+      readonly normal: Distribution;
+      readonly beta: Distribution;
+      readonly triangular: Distribution;
+      readonly lognormal: Distribution;
+    };
+  };
+  export default library;
+}
