@@ -6,6 +6,9 @@ export interface Ticks {
   readonly digits: number;
 }
 
+/** An axis on which everything is 0: other numbers would be made up. */
+export const ZERO_ONLY: Ticks = { values: [0], digits: 0 };
+
 /**
  * Finds round values within a stretch: multiples of 1, 2 or 5 times a power of ten.
  *

@@ -8,9 +8,10 @@ import {
   sheet,
   SHEET_WIDTH,
   SMALL_SIZE,
+  words,
 } from "./nodes.js";
-import { BAND, INK, type Route, ROUTES, SOFT } from "./palette.js";
-import { type Box, patterned } from "./pattern.js";
+import { INK, PALE, type Route, ROUTES, SOFT, WHITE } from "./palette.js";
+import type { Box } from "./pattern.js";
 import { labelColumn } from "./row-labels.js";
 import { cutText, interWidth, type TextMeasure } from "./text-width.js";
 
@@ -37,6 +38,7 @@ export interface BoundaryStripData {
 
 const STANDINGS: readonly Standing[] = ["counted", "not counted", "not present"];
 const NARROWEST = 74;
+const WIDEST = 120;
 const BETWEEN = 10;
 
 /**
@@ -65,12 +67,13 @@ export function boundaryStrip(data: BoundaryStripData, measure: TextMeasure = in
   const column = labelColumn(
     ROUTES.map((route) => ({ name: data.names[route], route })),
     measure,
+    { width: 96, lines: 3 },
   );
   const room = SHEET_WIDTH - 1 - column.width;
   const perRow = Math.max(1, Math.floor((room + BETWEEN) / (NARROWEST + BETWEEN)));
   const rows = Math.max(1, Math.ceil(data.steps.length / perRow));
   const across = Math.max(1, Math.ceil(data.steps.length / rows));
-  const width = (room + BETWEEN) / across - BETWEEN;
+  const width = Math.min(WIDEST, (room + BETWEEN) / across - BETWEEN);
   const names = data.steps.map(
     ({ name }) => cutText(name, width - 8, 4, (text) => measure(text, LETTER_SIZE)).lines,
   );
@@ -94,36 +97,22 @@ export function boundaryStrip(data: BoundaryStripData, measure: TextMeasure = in
 }
 
 function outline(box: Box, standing: Standing): readonly DrawingNode[] {
-  const ground = standing === "not counted" ? patterned(box, HATCHED) : [];
-  const line = {
-    counted: { stroke: INK, "stroke-width": 1.25 },
-    "not counted": { stroke: SOFT },
-    "not present": { stroke: SOFT, "stroke-dasharray": "3 3" },
+  const look = {
+    counted: { fill: WHITE, stroke: INK, "stroke-width": 1.5 },
+    "not counted": { fill: PALE, stroke: SOFT, "stroke-width": 0.75 },
+    "not present": { fill: WHITE, stroke: SOFT, "stroke-dasharray": "3 3" },
   }[standing];
-  return [...ground, element("rect", { ...box, fill: "none", ...line })];
+  return [element("rect", { ...box, ...look })];
 }
-
-const HATCHED = { colour: "#ffffff", pattern: "rising", line: BAND, letters: INK } as const;
 
 function stepBox(box: Box, standing: Standing, name: readonly string[]): readonly DrawingNode[] {
   const isCounted = standing === "counted";
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   const look = { anchor: "middle", fill: isCounted ? INK : SOFT } as const;
-  const lines = isCounted ? name : [...name, ""];
-  return [
-    ...outline(box, standing),
-    ...lineStack(x, y, lines, {
-      ...look,
-      ...(standing === "not counted" ? { halo: "#ffffff" } : {}),
-    }).slice(0, name.length),
-    ...(isCounted
-      ? []
-      : lineStack(x, y + (name.length * LINE_HEIGHT) / 2, [standing], {
-          ...look,
-          size: SMALL_SIZE,
-          halo: "#ffffff",
-        })),
-  ];
+  const names = lineStack(x, isCounted ? y : y - LINE_HEIGHT / 2, name, look);
+  const below = y + (name.length * LINE_HEIGHT) / 2;
+  const said = isCounted ? [] : [words(x, below, standing, { ...look, size: SMALL_SIZE })];
+  return [...outline(box, standing), ...names, ...said];
 }
 
 function link(box: Box): readonly DrawingNode[] {

@@ -41,7 +41,7 @@ export function carrierBars(data: CarrierBarsData, measure: TextMeasure = interW
       })),
       barHeight: 42,
       legend: parts,
-      axis: `${data.quantity}, ${data.unit}; whisker: 95 % interval of the total`,
+      axis: `${data.quantity}, ${data.unit}`,
       digits: data.digits,
     },
     measure,

@@ -1,4 +1,4 @@
-import { axisTicks, logTicks } from "./axis-ticks.js";
+import { axisTicks, logTicks, ZERO_ONLY } from "./axis-ticks.js";
 import { formatNumber } from "./number-format.js";
 
 /** The axis that dots are placed along. */
@@ -63,9 +63,10 @@ export function dotAxis(values: readonly number[]): DotAxis {
 }
 
 function linear(lowest: number, largest: number): DotAxis {
-  const high = largest > lowest ? largest : lowest + 1;
+  const isEmpty = lowest === largest;
+  const high = isEmpty ? 1 : largest;
   const rim = (high - lowest) * 0.02;
-  const ticks = axisTicks(lowest, high, 6);
+  const ticks = isEmpty ? ZERO_ONLY : axisTicks(lowest, high, 6);
   return {
     isLog: false,
     domain: [lowest < 0 ? lowest - rim : 0, high + rim],

@@ -2,7 +2,7 @@ import * as Plot from "@observablehq/plot";
 import { InputError } from "../problems/input-error.js";
 import type { Drawing } from "./drawing.js";
 import { fillItem, legend, swatch } from "./legend.js";
-import { sheet, SHEET_WIDTH } from "./nodes.js";
+import { sheet, SHEET_WIDTH, words } from "./nodes.js";
 import { formatNumber } from "./number-format.js";
 import { BAND, type Fill, INK, PALE, SOFT, WHITE } from "./palette.js";
 import { patterned } from "./pattern.js";
@@ -92,7 +92,9 @@ export function importBars(data: ImportBarsData, measure: TextMeasure = interWid
       ? swatch((from + to) / 2, frame.top + HEIGHT / 2, to - from, HEIGHT, fill)
       : patterned({ x: from, y: frame.top, width: to - from, height: HEIGHT }, fill),
   );
-  return sheet(frame.bottom + 4, [...key.nodes, plot.node, ...edges]);
+  const empty =
+    total === 0 ? [words(0, frame.top + HEIGHT / 2, "no rows read", { fill: SOFT })] : [];
+  return sheet(frame.bottom + 4, [...key.nodes, plot.node, ...edges, ...empty]);
 }
 
 interface Bar {
@@ -106,7 +108,7 @@ function counted(rows: number, total: number): string {
   if (total === 0) return count;
   const percent = (rows / total) * 100;
   const least = percent > 0 && percent < 0.1;
-  return `${count} (${least ? "< 0.1" : formatNumber(percent, rows === total || rows === 0 ? 0 : 1)} %)`;
+  return `${count} (${least ? "<\u00a00.1" : formatNumber(percent, rows === total || rows === 0 ? 0 : 1)}\u00a0%)`;
 }
 
 function widths(data: ImportBarsData, total: number): readonly Bar[] {

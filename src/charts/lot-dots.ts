@@ -43,7 +43,10 @@ export interface LotDotsData {
 }
 
 const LARGEST_RADIUS = 6;
-const SMALLEST_RADIUS = 1.2;
+const SMALLEST_RADIUS = 1.5;
+
+/** How far a dot at 0 may be shifted sideways where 0 stands apart from the axis. */
+const SIDEWAYS = 12;
 
 interface Lane {
   readonly fabric: string;
@@ -86,6 +89,7 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
   const column = labelColumn(
     data.classes.map((name) => ({ name })),
     measure,
+    { width: 150, lines: 2 },
   );
   const noteRoom = Math.max(
     measure(HEAD, SMALL_SIZE),
@@ -116,7 +120,7 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
       : [Plot.ruleX([axis.breakAt], { stroke: SOFT, strokeDasharray: "2 3" })]),
   ]);
   const name = acrossName(`${data.quantity}, ${data.unit}${axis.note}`, frame, measure);
-  const spread = pitch / 4 - 3;
+  const spread = pitch / 4 - 5;
   return sheet(frame.bottom + 20 + name.height, [
     ...key.nodes,
     words(SHEET_WIDTH, key.height + 8, HEAD, { anchor: "end", size: SMALL_SIZE, fill: SOFT }),
@@ -183,11 +187,15 @@ function dots(
   const reach = spread * Math.min(1, lane.lots.length / 12);
   return [...lane.lots]
     .sort((a, b) => b.area - a.area || a.index - b.index)
-    .map(({ value, area, index }) => ({
-      x: plot.x(axis.place(value)),
-      y: lane.y + reach * ((2 * hash64(String(index))[0]) / 2 ** 32 - 1),
-      radius: radiusOf(area, widest),
-    }));
+    .map(({ value, area, index }) => {
+      const [up, side] = hash64(String(index)).map((hash) => (2 * hash) / 2 ** 32 - 1);
+      const isApart = value === 0 && axis.breakAt !== undefined;
+      return {
+        x: plot.x(axis.place(value)) + (isApart ? SIDEWAYS * (side ?? 0) : 0),
+        y: lane.y + reach * (up ?? 0),
+        radius: radiusOf(area, widest),
+      };
+    });
 }
 
 // The area of a dot goes with the area printed.
@@ -196,7 +204,8 @@ function radiusOf(area: number, widest: number): number {
 }
 
 function tick(lane: Lane, axis: DotAxis, plot: Plotted, half: number): readonly DrawingNode[] {
-  if (lane.lots.length === 0) return [];
+  // A single lot is its own median; a tick would hide it.
+  if (lane.lots.length < 2) return [];
   return medianTick(plot.x(axis.place(medianOf(lane.lots))), lane.y, half);
 }
 

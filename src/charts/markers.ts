@@ -5,7 +5,7 @@
 
 import type { DrawingElement } from "./drawing.js";
 import { element } from "./nodes.js";
-import { type Route, ROUTE_FILLS, WHITE } from "./palette.js";
+import { type Route, ROUTE_FILLS } from "./palette.js";
 
 /** Where a mark stands and how large it is. */
 export interface Mark {
@@ -17,7 +17,9 @@ export interface Mark {
   readonly radius: number;
 }
 
-const RIMS: Readonly<Record<Route, string>> = { dye: "#6b4f00", pigment: WHITE };
+// A rim is drawn over all marks of the element, so it must not hide what lies below it: thousands of
+// rims in white would leave nothing of them.
+const RIMS: Readonly<Record<Route, string>> = { dye: "#6b4f00", pigment: "#9fb0c8" };
 
 /**
  * Draws all marks of one route as one element, so that thousands of lots stay a light picture.
@@ -34,7 +36,7 @@ export function markers(route: Route, marks: readonly Mark[]): readonly DrawingE
       d,
       fill: ROUTE_FILLS[route].colour,
       stroke: RIMS[route],
-      "stroke-width": 0.6,
+      "stroke-width": 0.5,
     }),
   ];
 }

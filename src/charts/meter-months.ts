@@ -3,10 +3,18 @@ import { axisTicks } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
 import { calendar, monthFoot } from "./months.js";
-import { element, LETTER_SIZE, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
+import {
+  element,
+  LETTER_SIZE,
+  LINE_HEIGHT,
+  sheet,
+  SHEET_WIDTH,
+  SMALL_SIZE,
+  words,
+} from "./nodes.js";
 import { formatChange, formatNumber } from "./number-format.js";
 import { BAND, type Fill, INK, SOFT, WHITE } from "./palette.js";
-import { patterned } from "./pattern.js";
+import { type Box, patterned } from "./pattern.js";
 import { type Frame, type Plotted, plotted, upwardAxis, ZERO_LINE } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -32,6 +40,12 @@ export interface MeterMonthsData {
 }
 
 const HEIGHT = 170;
+
+/** No bar is drawn more than twice as broad. */
+const BROADEST = 20;
+
+/** Printed where a reading or the lots are missing, or the reading is 0. */
+const NO_GAP = "–";
 const MODELLED: Fill = { colour: BAND, pattern: "rising", line: "#8d99a8", letters: INK };
 
 interface Placed extends MeterMonth {
@@ -70,7 +84,8 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
     SHEET_WIDTH,
     measure,
   );
-  const rows = [{ name: "gap, % of reading", figures: placed.map(gap) }];
+  const gaps = placed.map(gap);
+  const rows = [{ name: "gap, % of reading", figures: gaps }];
   const numbers = ticks.values.map((tick) =>
     measure(formatNumber(tick, ticks.digits), LETTER_SIZE),
   );
@@ -78,6 +93,7 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
     Math.ceil(Math.max(...numbers, ...rows.map(({ name }) => measure(name, SMALL_SIZE)))) + 14;
   const top = key.height + 24;
   const frame: Frame = { left, right: SHEET_WIDTH - 8, top, bottom: top + HEIGHT };
+  const half = Math.min(0.32, (BROADEST * months.length) / (frame.right - frame.left));
   const bars = placed.filter(({ modelled }) => modelled !== undefined);
   const plot = plotted(
     frame,
@@ -86,8 +102,8 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
     [
       ...upwardAxis(ticks),
       Plot.rect(bars, {
-        x1: ({ index }: Placed) => index - 0.32,
-        x2: ({ index }: Placed) => index + 0.32,
+        x1: ({ index }: Placed) => index - half,
+        x2: ({ index }: Placed) => index + half,
         y1: 0,
         y2: "modelled",
         fill: MODELLED.colour,
@@ -96,14 +112,22 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
   );
   const foot = monthFoot({ months, rows }, plot.x, frame.bottom, frame.left - 8, measure);
   const zero = plot.y(0);
-  return sheet(frame.bottom + foot.height, [
+  const notes = [
+    "gap: + where the meter read more than the lots add up to, − where it read less",
+    ...(gaps.includes(NO_GAP) ? ["–: no reading, a reading of 0, or no lots"] : []),
+  ];
+  const end = frame.bottom + foot.height;
+  return sheet(end + notes.length * LINE_HEIGHT + 2, [
     ...key.nodes,
     words(0, key.height + 6, `${data.quantity}, ${data.unit}`, { fill: SOFT }),
     plot.node,
-    ...bars.flatMap((bar) => patterned(boxOf(bar, plot), MODELLED)),
+    ...bars.flatMap((bar) => patterned(boxOf(bar, plot, half), MODELLED)),
     element("line", { x1: frame.left, x2: frame.right, y1: zero, y2: zero, ...ZERO_LINE }),
-    ...placed.flatMap((month) => reading(month, plot)),
+    ...placed.flatMap((month) => reading(month, plot, half)),
     ...foot.nodes,
+    ...notes.map((note, index) =>
+      words(0, end + 4 + index * LINE_HEIGHT, note, { size: SMALL_SIZE, fill: SOFT }),
+    ),
   ]);
 }
 
@@ -112,20 +136,21 @@ const READING_ITEM = {
   sign: (x: number, y: number): readonly DrawingNode[] => level(x - 8, x + 8, y),
 };
 
-function boxOf({ index, modelled = 0 }: Placed, plot: Plotted) {
+function boxOf({ index, modelled = 0 }: Placed, plot: Plotted, half: number): Box {
   const [zero, end] = [plot.y(0), plot.y(modelled)];
-  const x = plot.x(index - 0.32);
+  const x = plot.x(index - half);
   return {
     x,
     y: Math.min(zero, end),
-    width: plot.x(index + 0.32) - x,
+    width: plot.x(index + half) - x,
     height: Math.abs(end - zero),
   };
 }
 
-function reading({ index, metered }: Placed, plot: Plotted): readonly DrawingNode[] {
-  if (metered === undefined) return [];
-  return level(plot.x(index - 0.42), plot.x(index + 0.42), plot.y(metered));
+function reading(month: Placed, plot: Plotted, half: number): readonly DrawingNode[] {
+  if (month.metered === undefined) return [];
+  const { index, metered } = month;
+  return level(plot.x(index - 1.3 * half), plot.x(index + 1.3 * half), plot.y(metered));
 }
 
 function level(x1: number, x2: number, y: number): readonly DrawingNode[] {
@@ -137,8 +162,6 @@ function level(x1: number, x2: number, y: number): readonly DrawingNode[] {
 }
 
 function gap({ metered, modelled }: Placed): string {
-  if (metered === undefined) return "–";
-  if (modelled === undefined) return "–";
-  if (metered === 0) return modelled === 0 ? "0" : "–";
+  if (metered === undefined || modelled === undefined || metered === 0) return NO_GAP;
   return formatChange(((metered - modelled) / metered) * 100, 0);
 }

@@ -6,7 +6,7 @@ import { markers } from "./markers.js";
 import { calendar, monthFoot } from "./months.js";
 import { element, LETTER_SIZE, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
 import { formatNumber } from "./number-format.js";
-import { INK, type Route, ROUTE_FILLS, ROUTES, SOFT, WHITE } from "./palette.js";
+import { type Route, ROUTE_FILLS, ROUTES, SOFT, WHITE } from "./palette.js";
 import { type Frame, type Plotted, plotted, upwardAxis, ZERO_LINE } from "./plot-frame.js";
 import { drawable, type Ranged, whiskerOf } from "./ranged.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -74,7 +74,11 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
   });
   const low = Math.min(0, ...reach);
   const high = Math.max(0, ...reach) > low ? Math.max(0, ...reach) : low + 1;
+  const note = all.some((point) => whiskerOf(point) !== undefined)
+    ? "; thin upright: 95\u00a0% interval"
+    : "";
   const ticks = axisTicks(low, high, 5);
+  const room = isCrowded(points, low, high) ? 0.1 * (high - low) : 0;
 
   const key = legend(
     ROUTES.map((route) => lineItem(route, data.names[route])),
@@ -98,7 +102,7 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
   const plot = plotted(
     frame,
     { domain: [-0.5, Math.max(1, months.length) - 0.5] },
-    { domain: [low, high] },
+    { domain: [low - room, high] },
     [
       ...upwardAxis(ticks),
       ...ROUTES.flatMap((route) => [whiskers(points[route]), line(route, points[route])]),
@@ -108,7 +112,7 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
   const foot = monthFoot({ months, rows }, plot.x, frame.bottom, frame.left - 8, measure);
   return sheet(frame.bottom + foot.height, [
     ...key.nodes,
-    words(0, key.height + 8, `${data.quantity}, ${data.unit}; thin upright: 95 % interval`, {
+    words(0, key.height + 8, `${data.quantity}, ${data.unit}${note}`, {
       fill: SOFT,
     }),
     plot.node,
@@ -116,6 +120,22 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
     ...values(points, plot, data.digits, measure),
     ...foot.nodes,
   ]);
+}
+
+// Where both routes come near zero the lower value has to be printed below the zero line.
+function isCrowded(
+  points: Readonly<Record<Route, readonly (Point | undefined)[]>>,
+  low: number,
+  high: number,
+): boolean {
+  const unit = (high - low) / HEIGHT;
+  return points.dye.some((dye, index) => {
+    const pigment = points.pigment[index];
+    if (dye === undefined || pigment === undefined) return false;
+    const lower = dye.value < pigment.value ? dye : pigment;
+    const apart = Math.abs(dye.value - pigment.value);
+    return apart < 34 * unit && (whiskerOf(lower)?.low ?? lower.value) - low < 20 * unit;
+  });
 }
 
 function whiskers(points: readonly (Point | undefined)[]): Plot.Markish {
@@ -179,35 +199,51 @@ function values(
   digits: number,
   measure: TextMeasure,
 ): readonly DrawingNode[] {
+  const print = (point: Point): string => formatNumber(point.value, digits);
   const pitch = plot.x(1) - plot.x(0);
+  const fits = [...points.dye, ...points.pigment].every(
+    (point) => point === undefined || measure(print(point), SMALL_SIZE) < pitch - 4,
+  );
   return ROUTES.flatMap((route) => {
     const own = points[route].filter((point) => point !== undefined);
-    const fits = own.every(
-      ({ value }) => measure(formatNumber(value, digits), SMALL_SIZE) < pitch - 4,
-    );
+    const other = points[route === "dye" ? "pigment" : "dye"];
     const sorted = [...own].sort((a, b) => a.value - b.value);
-    const shown = fits
-      ? own
-      : [...new Set([sorted[0], sorted.at(-1)])].filter((p) => p !== undefined);
+    const [lowest, highest] = [sorted[0], sorted.at(-1)];
+    const shown = fits ? own : own.filter((point) => point === lowest || point === highest);
     return shown.map((point) => {
-      const other = points[route === "dye" ? "pigment" : "dye"][point.index];
-      const isUpper = other === undefined || point.value >= other.value;
-      const whisker = whiskerOf(point);
-      const edge = isUpper ? (whisker?.high ?? point.value) : (whisker?.low ?? point.value);
-      const from = isUpper
-        ? Math.min(plot.y(edge), plot.y(point.value) - 4)
-        : Math.max(plot.y(edge), plot.y(point.value) + 4);
-      return words(
-        plot.x(point.index),
-        from + (isUpper ? -8 : 8),
-        formatNumber(point.value, digits),
-        {
-          anchor: "middle",
-          size: SMALL_SIZE,
-          fill: INK,
-          halo: WHITE,
-        },
-      );
+      const beside = other[point.index];
+      const above = fits
+        ? beside === undefined || isHigher(route, point, beside)
+        : point === highest;
+      return value(point, above, beside, plot, print(point));
     });
+  });
+}
+
+// Of two values alike the dye route's stands above.
+function isHigher(route: Route, own: Point, other: Point): boolean {
+  return own.value > other.value || (own.value === other.value && route === "dye");
+}
+
+function value(
+  point: Point,
+  above: boolean,
+  beside: Point | undefined,
+  plot: Plotted,
+  text: string,
+): DrawingNode {
+  const mark = plot.y(point.value);
+  const whisker = whiskerOf(point);
+  const over = Math.min(mark, plot.y(whisker?.high ?? point.value)) - (whisker ? 8 : 11);
+  const under = Math.max(mark, plot.y(whisker?.low ?? point.value)) + (whisker ? 8 : 11);
+  const zero = plot.y(0);
+  // Clear of the zero line: over the mark where there is room for it, else below the line.
+  const crosses = Math.abs(under - zero) < 8 || (mark <= zero && under > zero);
+  const isFree = beside === undefined || plot.y(beside.value) < mark - 34;
+  const below = !crosses ? under : isFree ? over : Math.max(under, zero + 9);
+  return words(plot.x(point.index), above ? over : below, text, {
+    anchor: "middle",
+    size: SMALL_SIZE,
+    halo: WHITE,
   });
 }

@@ -104,6 +104,19 @@ export function words(
 }
 
 /**
+ * Lays a plain ground under a text, so that it can be read on a pattern or across a line.
+ *
+ * @param x - left edge of the text
+ * @param y - middle height of the text
+ * @param width - length of the text
+ * @param fill - colour of the ground
+ * @returns a rectangle a little larger than the text
+ */
+export function plate(x: number, y: number, width: number, fill: string): DrawingElement {
+  return element("rect", { x: x - 2, y: y - 6.5, width: width + 4, height: 13, fill });
+}
+
+/**
  * Sets lines of text below each other.
  *
  * @param x - start, middle or end of each line

@@ -54,23 +54,24 @@ export const ROUTE_FILLS: Readonly<Record<Route, Fill>> = {
   pigment: fill("#2a3f5e", "plain", WHITE, WHITE),
 };
 
-// Dark, light and middling grounds take turns, plain and patterned ones too. The colours of the two
-// routes are not among them: a step is not to be taken for a route.
+// Dark, light and middling grounds take turns, and none has the same pattern twice: so each can be
+// told from all others in grey print too. The colours of the two routes are not among them: a step is
+// not to be taken for a route.
 const SERIES: readonly Fill[] = [
   fill("#4c7361", "plain", WHITE, WHITE),
   fill("#acd5c1", "rising", "#4c7361"),
   fill("#e38766"),
   fill(BAND, "dots", SOFT),
-  fill(SOFT, "plain", WHITE, WHITE),
-  fill("#a288bc", "falling"),
+  fill(SOFT, "falling", "#aab3bf", WHITE),
+  fill("#a288bc", "level"),
   fill(PALE, "upright", SOFT),
-  fill("#4c7361", "level", WHITE, WHITE),
+  fill("#4c7361", "dots", WHITE, WHITE),
   fill("#acd5c1"),
   fill("#e38766", "rising", "#7d3218"),
-  fill("#a288bc"),
-  fill(BAND, "crossed", SOFT),
-  fill("#4c7361", "dots", WHITE, WHITE),
-  fill("#acd5c1", "upright", "#4c7361"),
+  fill(SOFT, "upright", "#aab3bf", WHITE),
+  fill("#a288bc", "crossed"),
+  fill(BAND, "falling", SOFT),
+  fill("#4c7361", "level", WHITE, WHITE),
 ];
 
 /** What is left over once the named parts have been taken out. */

@@ -67,8 +67,8 @@ export function plotted(
     marks,
   });
   const scale = (name: "x" | "y") => {
-    const apply = svg.scale(name)?.apply;
-    return (value: number) => (apply === undefined ? value : Number(apply(value)));
+    const found = svg.scale(name);
+    return (value: number) => Number(found?.apply(value) ?? value);
   };
   return { node: normalise(svg), x: scale("x"), y: scale("y") };
 }
@@ -111,8 +111,18 @@ export function upwardAxis(ticks: Ticks): Plot.Markish[] {
   ];
 }
 
+/**
+ * Finds how many numbers an axis across can take without crowding.
+ *
+ * @param frame - where the plot lies
+ * @returns a count, 2 at least
+ */
+export function tickCount(frame: Frame): number {
+  return Math.max(2, Math.min(7, Math.floor((frame.right - frame.left) / 68)));
+}
+
 /** The line at which bars start. */
-export const ZERO_LINE = { stroke: INK, strokeWidth: 1 };
+export const ZERO_LINE = { stroke: INK };
 
 /** The name of an axis laid out. */
 export interface AxisName {

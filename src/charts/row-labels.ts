@@ -14,8 +14,15 @@ export interface RowLabel {
   readonly route?: Route;
 }
 
-/** Longest line of a label. */
-const ROOM = 150;
+/** How much room labels may take. */
+export interface LabelRoom {
+  /** Longest line. */
+  readonly width: number;
+  /** Most lines of a name. */
+  readonly lines: number;
+}
+
+const ROOM: LabelRoom = { width: 150, lines: 3 };
 const SAMPLE = 10;
 const AFTER_SAMPLE = 6;
 
@@ -23,6 +30,8 @@ const AFTER_SAMPLE = 6;
 export interface LabelColumn {
   /** Width of the column, with room to its right. */
   readonly width: number;
+  /** Height of each label. */
+  readonly heights: readonly number[];
   /** Draws the label of one row around a height. */
   readonly draw: (row: number, y: number) => readonly DrawingNode[];
 }
@@ -32,15 +41,22 @@ export interface LabelColumn {
  *
  * @param labels - one for each row
  * @param measure - measures text
+ * @param room - room for each label
  * @returns the column
  */
-export function labelColumn(labels: readonly RowLabel[], measure: TextMeasure): LabelColumn {
+export function labelColumn(
+  labels: readonly RowLabel[],
+  measure: TextMeasure,
+  room: LabelRoom = ROOM,
+): LabelColumn {
   const laid = labels.map(({ name, note, route }) => {
-    const names = cutText(name, ROOM, 3, (text) => measure(text, LETTER_SIZE, "semibold"));
+    const names = cutText(name, room.width, room.lines, (text) =>
+      measure(text, LETTER_SIZE, "semibold"),
+    );
     const notes =
       note === undefined
         ? { lines: [], width: 0 }
-        : cutText(note, ROOM, 2, (text) => measure(text, SMALL_SIZE));
+        : cutText(note, room.width, 2, (text) => measure(text, SMALL_SIZE));
     const indent = route === undefined ? 0 : SAMPLE + AFTER_SAMPLE;
     return { names, notes, route, indent, width: indent + Math.max(names.width, notes.width) };
   });
@@ -64,5 +80,11 @@ export function labelColumn(labels: readonly RowLabel[], measure: TextMeasure): 
     }
     return nodes;
   };
-  return { width: Math.ceil(Math.max(0, ...laid.map(({ width }) => width))) + 12, draw };
+  return {
+    width: Math.ceil(Math.max(0, ...laid.map(({ width }) => width))) + 12,
+    heights: laid.map(
+      ({ names, notes }) => (names.lines.length + notes.lines.length) * LINE_HEIGHT,
+    ),
+    draw,
+  };
 }

@@ -3,11 +3,11 @@ import { InputError } from "../problems/input-error.js";
 import { axisTicks } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
-import { element, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
+import { element, LETTER_SIZE, plate, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
 import { formatNumber } from "./number-format.js";
 import { BAND, type Fill, INK, SOFT, WHITE } from "./palette.js";
-import { type Frame, plotted, acrossAxis, TICK_ROOM } from "./plot-frame.js";
-import { drawable, printedInterval, whiskerOf } from "./ranged.js";
+import { acrossAxis, type Frame, plotted, TICK_ROOM, tickCount } from "./plot-frame.js";
+import { drawable, printedInterval, type Ranged, whiskerOf } from "./ranged.js";
 import { labelColumn } from "./row-labels.js";
 import { type Bin, binned, type Stretch, stretchOf, within } from "./bins.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -36,12 +36,13 @@ export interface SavingDistributionData {
   readonly panels: readonly SavingDraws[];
 }
 
+const RIGHT = SHEET_WIDTH - 24;
 const PANEL = 62;
 const HEAP = 40;
 const BETWEEN = 8;
 
 const INSIDE: Fill = { colour: "#9aa5b3", pattern: "plain", line: WHITE, letters: INK };
-const OUTSIDE: Fill = { colour: BAND, pattern: "upright", line: SOFT, letters: INK };
+const OUTSIDE: Fill = { colour: BAND, pattern: "plain", line: WHITE, letters: INK };
 
 /**
  * Draws how the saving of each indicator is spread over the draws, one panel for each, with its
@@ -62,7 +63,7 @@ export function savingDistribution(
   data.panels.forEach(check);
   const key = legend(
     [
-      fillItem("draws within the 95 % interval", INSIDE),
+      fillItem("draws within the 95\u00a0% interval", INSIDE),
       fillItem("draws outside it", OUTSIDE),
       MEDIAN_ITEM,
     ],
@@ -87,7 +88,7 @@ export function savingDistribution(
         ...drawPanel(
           panel,
           stretch,
-          { left: column.width, right: SHEET_WIDTH - 8, top: y, bottom: y + PANEL },
+          { left: column.width, right: RIGHT, top: y, bottom: y + PANEL },
           isLast,
           measure,
         ),
@@ -130,25 +131,14 @@ function signWords(
   y: number,
   measure: TextMeasure,
 ): readonly DrawingNode[] {
-  const right = SHEET_WIDTH - 8;
-  const zero = left + ((0 - low) / (high - low)) * (right - left);
+  const zero = left + ((0 - low) / (high - low)) * (RIGHT - left);
+  const look = { size: SMALL_SIZE, fill: SOFT } as const;
   const [more, less] = ["more used", "saved"];
-  const nodes: DrawingNode[] = [];
-  if (low < 0) {
-    const start = Math.max(left, zero - 6 - measure(more, SMALL_SIZE));
-    if (zero - 6 - measure(more, SMALL_SIZE) >= left - 60) {
-      nodes.push(
-        words(Math.min(start, zero - 6 - measure(more, SMALL_SIZE)), y + 8, more, {
-          size: SMALL_SIZE,
-          fill: SOFT,
-        }),
-      );
-    }
-  }
-  if (high > 0 && zero + 6 + measure(less, SMALL_SIZE) <= SHEET_WIDTH) {
-    nodes.push(words(zero + 6, y + 8, less, { size: SMALL_SIZE, fill: SOFT }));
-  }
-  return nodes;
+  const fits = zero + 6 + measure(less, SMALL_SIZE) <= SHEET_WIDTH;
+  return [
+    ...(low < 0 ? [words(zero - 6, y + 8, more, { ...look, anchor: "end" as const })] : []),
+    ...(high > 0 && fits ? [words(zero + 6, y + 8, less, look)] : []),
+  ];
 }
 
 function drawPanel(
@@ -160,16 +150,16 @@ function drawPanel(
 ): readonly DrawingNode[] {
   const bins = binned(panel.draws, stretch);
   const highest = Math.max(...bins.map(({ height }) => height), 1e-12);
-  const { low, high } = whiskerOf(panel) ?? { low: panel.median, high: panel.median };
+  const { low, high } = whiskerOf(rangedOf(panel)) ?? { low: panel.median, high: panel.median };
   const heap = (from: number, to: number, fill: string): Plot.Markish =>
     Plot.areaY(within(bins, from, to), {
       x: "x",
       y1: frame.bottom,
-      y2: ({ height }: Outline) => frame.bottom - (height / highest) * HEAP,
+      y2: ({ height }: Bin) => frame.bottom - (height / highest) * HEAP,
       curve: "step-after",
       fill,
     });
-  const ticks = axisTicks(stretch.low, stretch.high, 7);
+  const ticks = axisTicks(stretch.low, stretch.high, tickCount(frame));
   const plot = plotted(frame, { domain: [stretch.low, stretch.high] }, undefined, [
     ...(isLast ? acrossAxis(ticks) : acrossAxis(ticks).slice(0, 1)),
     heap(stretch.low, low, OUTSIDE.colour),
@@ -179,7 +169,7 @@ function drawPanel(
   ]);
   const [zero, middle] = [plot.x(0), plot.x(panel.median)];
   const value = `${formatNumber(panel.median, panel.digits)} ${panel.unit}`;
-  const interval = printedInterval(panel, panel.digits);
+  const interval = printedInterval(rangedOf(panel), panel.digits);
   return [
     plot.node,
     element("line", {
@@ -202,7 +192,9 @@ function drawPanel(
   ];
 }
 
-type Outline = Bin;
+function rangedOf({ median, low, high }: SavingDraws): Ranged {
+  return { value: median, low, high };
+}
 
 function medianWords(
   x: number,
@@ -211,15 +203,14 @@ function medianWords(
   interval: string | undefined,
   measure: TextMeasure,
 ): readonly DrawingNode[] {
-  const note = interval === undefined ? "" : `95 %: ${interval}`;
-  const own = measure(value, 11, "semibold");
+  const note = interval === undefined ? "" : `95\u00a0%: ${interval}`;
+  const own = measure(value, LETTER_SIZE, "semibold");
   const whole = own + (note === "" ? 0 : 8 + measure(note, SMALL_SIZE));
   const start = Math.min(Math.max(x - own / 2, frame.left), frame.right - whole);
   const y = frame.bottom - HEAP - 12;
   return [
-    words(start, y, value, { strong: true, halo: WHITE }),
-    ...(note === ""
-      ? []
-      : [words(start + own + 8, y, note, { size: SMALL_SIZE, fill: SOFT, halo: WHITE })]),
+    plate(start, y, whole, WHITE),
+    words(start, y, value, { strong: true }),
+    ...(note === "" ? [] : [words(start + own + 8, y, note, { size: SMALL_SIZE, fill: SOFT })]),
   ];
 }

@@ -71,7 +71,7 @@ export function scopeBars(data: ScopeBarsData, measure: TextMeasure = interWidth
       rows,
       barHeight: 32,
       legend: [DIRECT, BOUGHT],
-      axis: `${data.quantity}, ${data.unit}; whisker: 95 % interval of the total`,
+      axis: `${data.quantity}, ${data.unit}`,
       digits: data.digits,
     },
     measure,

@@ -5,10 +5,10 @@
 
 import * as Plot from "@observablehq/plot";
 import { InputError } from "../problems/input-error.js";
-import { axisTicks } from "./axis-ticks.js";
+import { axisTicks, ZERO_ONLY } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
-import { element, LETTER_SIZE, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
+import { element, LETTER_SIZE, plate, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
 import { formatNumber } from "./number-format.js";
 import { type Fill, INK, SOFT, WHITE } from "./palette.js";
 import { patterned } from "./pattern.js";
@@ -18,6 +18,7 @@ import {
   type Frame,
   type Plotted,
   plotted,
+  tickCount,
   ZERO_LINE,
 } from "./plot-frame.js";
 import { drawable, printedInterval, type Ranged, whiskerOf } from "./ranged.js";
@@ -63,6 +64,9 @@ export interface StackedBars {
 /** The parts of a bar may miss its total by rounding, not by more. [-] */
 const SLACK = 0.01;
 
+/** Room below a bar, where the whisker lies clear of what is written in the bar. */
+const BELOW = 18;
+
 interface Placed extends Segment {
   readonly row: number;
   readonly from: number;
@@ -102,7 +106,7 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
     ]),
   );
   const top = key.height + 4;
-  const pitch = barHeight + 12;
+  const pitch = barHeight + BELOW;
   const frame: Frame = {
     left: column.width,
     right: SHEET_WIDTH - Math.ceil(labelRoom) - 10,
@@ -111,10 +115,11 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
   };
   const reach = [0, ...placed.map(({ to }) => to), ...rows.flatMap(({ total }) => ends(total))];
   const low = Math.min(...reach);
-  const high = Math.max(...reach) > low ? Math.max(...reach) : low + 1;
-  const middle = (row: number): number => top + 7 + row * pitch + barHeight / 2;
+  const isEmpty = reach.every((value) => value === 0);
+  const high = isEmpty ? 1 : Math.max(...reach);
+  const middle = (row: number): number => top + 5 + row * pitch + barHeight / 2;
   const plot = plotted(frame, { domain: [low, high] }, undefined, [
-    ...acrossAxis(axisTicks(low, high, 6)),
+    ...acrossAxis(isEmpty ? ZERO_ONLY : axisTicks(low, high, tickCount(frame))),
     Plot.rect(placed, {
       x1: "from",
       x2: "to",
@@ -123,8 +128,17 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
       fill: ({ fill }: Placed) => fill.colour,
     }),
   ]);
-  const name = acrossName(bars.axis, frame, measure);
+  const note = rows.some(({ total }) => whiskerOf(total) !== undefined)
+    ? "; whisker: 95\u00a0% interval of the total"
+    : "";
+  const name = acrossName(bars.axis + note, frame, measure);
   const zero = plot.x(0);
+  const edgeOf = (row: number): number =>
+    Math.max(
+      0,
+      ...placed.filter((part) => part.row === row).map(({ to }) => to),
+      ...ends(rows[row]?.total ?? { value: 0 }),
+    );
   return sheet(frame.bottom + 20 + name.height, [
     ...key.nodes,
     plot.node,
@@ -133,8 +147,8 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
     element("line", { x1: zero, x2: zero, y1: frame.top, y2: frame.bottom, ...ZERO_LINE }),
     ...rows.flatMap(({ total }, row) => [
       ...column.draw(row, middle(row)),
-      ...totalMark(total, plot, middle(row)),
-      ...totalWords(plot.x(Math.max(0, ...ends(total))) + 8, middle(row), totals[row] ?? ["", ""]),
+      ...totalMark(total, plot, middle(row) + barHeight / 2),
+      ...totalWords(plot.x(edgeOf(row)) + 8, middle(row), totals[row] ?? ["", ""]),
     ]),
     ...name.nodes,
   ]);
@@ -180,12 +194,19 @@ function dressed(
   const width = Math.abs(plot.x(part.to) - plot.x(part.from));
   const value = formatNumber(part.value, digits);
   const room = width - 8;
-  const look = { anchor: "middle", fill: part.fill.letters, halo: part.fill.colour } as const;
-  const nodes: DrawingNode[] = [...patterned({ x, y: y - height / 2, width, height }, part.fill)];
+  const box = { x, y: y - height / 2, width, height };
+  const nodes: DrawingNode[] = [...patterned(box, part.fill)];
+  const write = (text: string, at: number, size: number): void => {
+    const long = measure(text, size);
+    if (part.fill.pattern !== "plain") {
+      nodes.push(plate(x + (width - long) / 2, at, long, part.fill.colour));
+    }
+    nodes.push(words(x + width / 2, at, text, { anchor: "middle", size, fill: part.fill.letters }));
+  };
   if (measure(value, LETTER_SIZE) > room) return nodes;
   const both = height >= 30 && measure(part.name, SMALL_SIZE) <= room;
-  if (both) nodes.push(words(x + width / 2, y - 7, part.name, { ...look, size: SMALL_SIZE }));
-  nodes.push(words(x + width / 2, both ? y + 7 : y, value, look));
+  if (both) write(part.name, y - 7, SMALL_SIZE);
+  write(value, both ? y + 7 : y, LETTER_SIZE);
   return nodes;
 }
 
@@ -210,23 +231,15 @@ function gaps(
     : [element("path", { d: path, fill: "none", stroke: WHITE, "stroke-width": 1.5 })];
 }
 
-// A rim of white keeps the whisker clear of what is filled.
-function totalMark(total: Ranged, plot: Plotted, y: number): readonly DrawingNode[] {
+// Hangs below the bar, with a longer tick at the total.
+function totalMark(total: Ranged, plot: Plotted, bottom: number): readonly DrawingNode[] {
   const whisker = whiskerOf(total);
   if (whisker === undefined) return [];
   const at = (value: number): number => Math.round(plot.x(value) * 100) / 100;
   const [low, high, value] = [at(whisker.low), at(whisker.high), at(total.value)];
-  const d = `M${low},${y}H${high}M${low},${y - 4}v8M${high},${y - 4}v8M${value},${y - 6}v12`;
-  return [
-    element("path", {
-      d,
-      fill: "none",
-      stroke: WHITE,
-      "stroke-width": 4,
-      "stroke-linecap": "square",
-    }),
-    element("path", { d, fill: "none", stroke: INK, "stroke-width": 1.25 }),
-  ];
+  const y = bottom + 6;
+  const d = `M${low},${y}H${high}M${low},${y - 3}v6M${high},${y - 3}v6M${value},${bottom}v10`;
+  return [element("path", { d, fill: "none", stroke: INK, "stroke-width": 1.25 })];
 }
 
 function totalWords(

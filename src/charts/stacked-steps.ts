@@ -64,7 +64,7 @@ export function stackedSteps(data: StackedStepsData, measure: TextMeasure = inte
       })),
       barHeight: 42,
       legend,
-      axis: `${data.quantity}, ${data.unit}; whisker: 95 % interval of the total`,
+      axis: `${data.quantity}, ${data.unit}`,
       digits: data.digits,
     },
     measure,

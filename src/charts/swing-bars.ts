@@ -2,7 +2,15 @@ import * as Plot from "@observablehq/plot";
 import { axisTicks } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
-import { element, LETTER_SIZE, sheet, SHEET_WIDTH, words } from "./nodes.js";
+import {
+  element,
+  LETTER_SIZE,
+  LINE_HEIGHT,
+  lineStack,
+  sheet,
+  SHEET_WIDTH,
+  words,
+} from "./nodes.js";
 import { formatChange } from "./number-format.js";
 import { BAND, type Fill, INK, SOFT, WHITE } from "./palette.js";
 import { patterned } from "./pattern.js";
@@ -13,10 +21,12 @@ import {
   type Plotted,
   plotted,
   TICK_ROOM,
+  tickCount,
+  ZERO_LINE,
 } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
 import { labelColumn } from "./row-labels.js";
-import { interWidth, type TextMeasure } from "./text-width.js";
+import { cutText, interWidth, type TextMeasure } from "./text-width.js";
 
 /** One end of a factor's range. */
 export interface SwingEnd {
@@ -48,14 +58,22 @@ export interface SwingBarsData {
 
 const LOW: Fill = { colour: SOFT, pattern: "plain", line: WHITE, letters: WHITE };
 const HIGH: Fill = { colour: BAND, pattern: "rising", line: SOFT, letters: INK };
-const HALF = 9;
-const PITCH = 30;
+/** Height of a bar; half of it where both bars lie on one side. */
+const BAR = 18;
+
+/** Longest line at the end of a bar. */
+const LABEL_ROOM = 124;
 
 interface Placed {
+  readonly row: number;
   readonly end: SwingEnd;
   readonly fill: Fill;
-  readonly top: number;
-  readonly bottom: number;
+  readonly lines: readonly string[];
+  readonly width: number;
+  /** Share of the row above it. [-] */
+  readonly from: number;
+  /** Share of the row that it takes. [-] */
+  readonly share: number;
 }
 
 /**
@@ -68,10 +86,10 @@ interface Placed {
  * @throws InputError when a change is not finite
  */
 export function swingBars(data: SwingBarsData, measure: TextMeasure = interWidth): Drawing {
-  const swings = [...data.factors].sort((a, b) => reachOf(b) - reachOf(a));
-  for (const { factor, low, high } of swings) {
+  for (const { factor, low, high } of data.factors) {
     for (const { change } of [low, high]) drawable(`picture of swings, ${factor}`, change);
   }
+  const swings = [...data.factors].sort((a, b) => reachOf(b) - reachOf(a));
   const key = legend(
     [fillItem("low value of the factor", LOW), fillItem("high value of the factor", HIGH)],
     0,
@@ -82,31 +100,27 @@ export function swingBars(data: SwingBarsData, measure: TextMeasure = interWidth
     swings.map(({ factor }) => ({ name: factor })),
     measure,
   );
+  const placed = swings.flatMap((swing, row) => place(swing, row, data.digits, measure));
   const top = key.height + 20;
-  const placed = swings.flatMap((swing, row) => place(swing, top + 4 + (row + 0.5) * PITCH));
+  const rows = rowsOf(placed, column.heights, top + 4);
   const room = (side: -1 | 1): number =>
-    Math.max(
-      0,
-      ...placed
-        .filter(({ end }) => sideOf(end) === side)
-        .map(({ end }) => endWidth(end, data.digits, measure)),
-    ) + 8;
+    Math.max(24, ...placed.filter(({ end }) => sideOf(end) === side).map(({ width }) => width + 8));
   const frame: Frame = {
     left: column.width + Math.ceil(room(-1)),
     right: SHEET_WIDTH - Math.ceil(room(1)),
     top,
-    bottom: top + swings.length * PITCH + 8,
+    bottom: top + 8 + rows.reduce((sum, { height }) => sum + height, 0),
   };
   const reach = placed.map(({ end }) => end.change);
   let [low, high] = [Math.min(0, ...reach), Math.max(0, ...reach)];
   if (low === high) [low, high] = [-1, 1];
   const plot = plotted(frame, { domain: [low, high] }, undefined, [
-    ...acrossAxis(axisTicks(low, high, 6)),
+    ...acrossAxis(axisTicks(low, high, tickCount(frame))),
     Plot.rect(placed, {
       x1: 0,
       x2: ({ end }: Placed) => end.change,
-      y1: "top",
-      y2: "bottom",
+      y1: (bar: Placed) => span(bar, rows).y,
+      y2: (bar: Placed) => span(bar, rows).y + span(bar, rows).height,
       fill: ({ fill }: Placed) => fill.colour,
     }),
   ]);
@@ -114,12 +128,11 @@ export function swingBars(data: SwingBarsData, measure: TextMeasure = interWidth
   const zero = plot.x(0);
   return sheet(frame.bottom + TICK_ROOM + name.height, [
     ...key.nodes,
-    words(zero - 8, top - 6, "saving falls", { anchor: "end", fill: SOFT }),
-    words(zero + 8, top - 6, "saving rises", { fill: SOFT }),
+    ...signWords(zero, top - 6, measure),
     plot.node,
-    ...placed.flatMap((bar) => dressed(bar, plot, data.digits, measure)),
-    element("line", { x1: zero, x2: zero, y1: top - 12, y2: frame.bottom, stroke: INK }),
-    ...swings.flatMap((_, row) => column.draw(row, top + 4 + (row + 0.5) * PITCH)),
+    ...placed.flatMap((bar) => dressed(bar, span(bar, rows), plot)),
+    element("line", { x1: zero, x2: zero, y1: top - 12, y2: frame.bottom, ...ZERO_LINE }),
+    ...rows.flatMap(({ y }, row) => column.draw(row, y)),
     ...name.nodes,
   ]);
 }
@@ -128,37 +141,81 @@ function reachOf({ low, high }: Swing): number {
   return Math.max(low.change, high.change, 0) - Math.min(low.change, high.change, 0);
 }
 
-function place({ low, high }: Swing, y: number): readonly Placed[] {
-  const sameSide = sideOf(low) === sideOf(high);
-  const bar = (end: SwingEnd, fill: Fill, from: number, to: number): Placed => ({
-    end,
-    fill,
-    top: y + from,
-    bottom: y + to,
-  });
-  return sameSide
-    ? [bar(low, LOW, -13, -1), bar(high, HIGH, 1, 13)]
-    : [bar(low, LOW, -HALF, HALF), bar(high, HIGH, -HALF, HALF)];
-}
-
 function sideOf({ change }: SwingEnd): -1 | 1 {
   return change < 0 ? -1 : 1;
 }
 
-function endWidth(end: SwingEnd, digits: number, measure: TextMeasure): number {
-  return measure(`${end.label}: ${formatChange(end.change, digits)}`, LETTER_SIZE) + 4;
+function place(
+  { low, high }: Swing,
+  row: number,
+  digits: number,
+  measure: TextMeasure,
+): readonly Placed[] {
+  const sameSide = sideOf(low) === sideOf(high);
+  return (
+    [
+      [low, LOW],
+      [high, HIGH],
+    ] as const
+  ).map(([end, fill], index): Placed => {
+    const text = `${end.label}: ${formatChange(end.change, digits)}`;
+    const { lines, width } = cutText(text, LABEL_ROOM, 3, (line) => measure(line, LETTER_SIZE));
+    const where = sameSide ? { from: index / 2, share: 0.5 } : { from: 0, share: 1 };
+    return { row, end, fill, lines, width, ...where };
+  });
+}
+
+interface Row {
+  /** Its middle. */
+  readonly y: number;
+  readonly height: number;
+}
+
+// A row is as high as its name, and as what stands at the ends of its bars.
+function rowsOf(placed: readonly Placed[], names: readonly number[], top: number): readonly Row[] {
+  let y = top;
+  return names.map((name, row): Row => {
+    const ends = placed
+      .filter((bar) => bar.row === row)
+      .map(({ lines, share }) => (lines.length * LINE_HEIGHT) / share);
+    const height = Math.max(BAR + 4, name, ...ends) + 8;
+    y += height;
+    return { y: y - height / 2, height };
+  });
+}
+
+function span(bar: Placed, rows: readonly Row[]): { readonly y: number; readonly height: number } {
+  const { y, height } = rows[bar.row] ?? { y: 0, height: 0 };
+  if (bar.share === 1) return { y: y - BAR / 2, height: BAR };
+  const half = (height - 6) / 2;
+  const thick = Math.min(half - 2, BAR * 0.6);
+  const middle = y + (bar.from === 0 ? -half / 2 : half / 2);
+  return { y: middle - thick / 2, height: thick };
+}
+
+// Left out where nothing rises and the words would leave the sheet.
+function signWords(zero: number, y: number, measure: TextMeasure): readonly DrawingNode[] {
+  const rises = "saving rises";
+  const fits = zero + 8 + measure(rises, LETTER_SIZE) <= SHEET_WIDTH;
+  return [
+    words(zero - 8, y, "saving falls", { anchor: "end", fill: SOFT }),
+    ...(fits ? [words(zero + 8, y, rises, { fill: SOFT })] : []),
+  ];
 }
 
 function dressed(
-  bar: Placed,
+  { end, fill, lines }: Placed,
+  { y, height }: { readonly y: number; readonly height: number },
   plot: Plotted,
-  digits: number,
-  measure: TextMeasure,
 ): readonly DrawingNode[] {
-  const { end, fill, top, bottom } = bar;
   const [zero, tip] = [plot.x(0), plot.x(end.change)];
-  const box = { x: Math.min(zero, tip), y: top, width: Math.abs(tip - zero), height: bottom - top };
-  const text = `${end.label}: ${formatChange(end.change, digits)}`;
-  const x = sideOf(end) < 0 ? tip - 5 - measure(text, LETTER_SIZE) : tip + 5;
-  return [...patterned(box, fill), words(x, (top + bottom) / 2, text, { halo: WHITE })];
+  const box = { x: Math.min(zero, tip), y, width: Math.abs(tip - zero), height };
+  const isLeft = sideOf(end) < 0;
+  return [
+    ...patterned(box, fill),
+    ...lineStack(isLeft ? tip - 5 : tip + 5, y + height / 2, lines, {
+      halo: WHITE,
+      ...(isLeft ? { anchor: "end" as const } : {}),
+    }),
+  ];
 }

@@ -53,9 +53,12 @@ export interface CutText {
   readonly width: number;
 }
 
+// A word up to its blank or its hyphen. Blanks that hold together, as between thousands, do not end it.
+const PIECE = /[ \t\n]*[^ \t\n]+?(?:(?<=\p{L})-(?=\p{L})|(?=[ \t\n]|$))/gu;
+
 /**
- * Breaks a text into lines at blanks, and within a word only where the word alone is too long. What
- * does not fit into the last line is cut, with an ellipsis for it.
+ * Breaks a text into lines at blanks and hyphens, and within a word only where the word alone is too
+ * long. What does not fit into the last line is cut, with an ellipsis for it.
  *
  * @param text - the text
  * @param room - longest line allowed
@@ -73,30 +76,29 @@ export function cutText(
   let line = "";
   const place = (piece: string): void => {
     const joined = line === "" ? piece.trimStart() : line + piece;
-    if (line !== "" && measure(joined.trimEnd()) > room) {
-      lines.push(line.trimEnd());
+    if (line !== "" && measure(joined) > room) {
+      lines.push(line);
       line = piece.trimStart();
     } else {
       line = joined;
     }
   };
-  for (const word of text.trim().match(/\s*[^\s-]*-?/g) ?? []) {
-    if (measure(word.trim()) <= room) {
-      place(word);
-      continue;
-    }
-    const [blank = ""] = /^\s*/.exec(word) ?? [];
-    Array.from(word.trim()).forEach((letter, at) => place(at === 0 ? blank + letter : letter));
+  for (const piece of text.trim().match(PIECE) ?? []) {
+    const letters = Array.from(piece.trimStart());
+    if (measure(letters.join("")) <= room) place(piece);
+    else
+      letters.forEach((letter, at) =>
+        place(at === 0 && piece !== letters.join("") ? ` ${letter}` : letter),
+      );
   }
-  if (line !== "" || lines.length === 0) lines.push(line.trimEnd());
+  if (line !== "" || lines.length === 0) lines.push(line);
   const kept = lines.slice(0, most);
-  const last = kept.at(-1) ?? "";
-  if (lines.length > most) kept[most - 1] = shortened(last, room, measure);
+  if (lines.length > most) kept[most - 1] = shortened(kept[most - 1] ?? "", room, measure);
   return { lines: kept, width: Math.max(...kept.map(measure)) };
 }
 
 function shortened(text: string, room: number, measure: (text: string) => number): string {
   const letters = Array.from(text);
   while (letters.length > 1 && measure(`${letters.join("")}…`) > room) letters.pop();
-  return `${letters.join("").trimEnd()}…`;
+  return `${letters.join("").replace(/[\s,;:.–-]+$/, "")}…`;
 }

@@ -44,11 +44,9 @@ export function judgeFactor(
   if (rangeFault !== undefined) complain([...stated.path, "plausible"], rangeFault);
   if (problems.length > 0 || words === undefined || plausible === undefined) return { problems };
 
-  const values = stated.values.map((value) => {
-    const judged = judgeValue(value, stated.unit, plausible, sources, complain);
-    return judged;
-  });
-  const found = values.filter((value) => value !== undefined);
+  const found = stated.values
+    .map((value) => judgeValue(value, stated.unit, plausible, sources, complain))
+    .filter((value) => value !== undefined);
   for (const [index, value] of found.entries()) {
     const before = found[index - 1];
     const at = stated.values[index];

@@ -40,7 +40,7 @@ export type Fault = Pick<Problem, "code" | "expected" | "remedy" | "value">;
  *   `yaml-tag`, `yaml-key`
  */
 export function readYaml(file: TextFile): Judged<YamlText> {
-  const document = parseDocument(file.text, { prettyErrors: false, resolveKnownTags: false });
+  const document = parsed(file.text);
   const problems: Problem[] = [];
   const complain = (at: number, fault: Fault): void => {
     problems.push({ severity: "refused", file: file.name, line: lineAt(file.text, at), ...fault });
@@ -50,7 +50,13 @@ export function readYaml(file: TextFile): Judged<YamlText> {
   }
   const value = problems.length === 0 ? plain(document.contents, complain) : undefined;
   if (problems.length > 0) return { problems };
-  const lineOf = (path: KeyPath): number => lineAt(file.text, offsetOf(document.contents, path));
+  // The tree weighs many times its text, and lines are asked for only when something is wrong: it is let
+  // go here and grown again when needed.
+  let tree: unknown;
+  const lineOf = (path: KeyPath): number => {
+    tree ??= parsed(file.text).contents;
+    return lineAt(file.text, offsetOf(tree, path));
+  };
   return { value: { name: file.name, value, lineOf }, problems };
 }
 
@@ -67,7 +73,7 @@ export function problemAt(yaml: YamlText, path: KeyPath, fault: Fault): Problem 
     severity: "refused",
     file: yaml.name,
     line: yaml.lineOf(path),
-    column: pathText(path),
+    ...(path.length > 0 && { column: pathText(path) }),
     ...fault,
   };
 }
@@ -100,6 +106,11 @@ export function pathText(path: KeyPath): string {
     if (typeof key === "number") return `${text}[${key}]`;
     return text === "" ? key : `${text}.${key}`;
   }, "");
+}
+
+// Without any of YAML's own types: what a plain word stands for is decided in one place below.
+function parsed(text: string): ReturnType<typeof parseDocument> {
+  return parseDocument(text, { prettyErrors: false, resolveKnownTags: false, schema: "failsafe" });
 }
 
 const SYNTAX: Fault = {
@@ -144,7 +155,7 @@ function plain(node: unknown, complain: Complain): unknown {
   }
   if (node.anchor !== undefined) complain(at, { ...REFERENCE, value: `&${node.anchor}` });
   if (node.tag !== undefined) complain(at, { ...TAG, value: node.tag });
-  if (isScalar(node)) return node.value;
+  if (isScalar(node)) return node.type === "PLAIN" ? meant(node.value) : node.value;
   if (isSeq(node)) return node.items.map((item) => plain(item, complain));
   if (!isMap(node)) return null;
   const object: Record<string, unknown> = {};
@@ -157,11 +168,25 @@ function plain(node: unknown, complain: Complain): unknown {
   return object;
 }
 
+const DECIMAL = /^[-+]?(\d+(\.\d*)?|\.\d+)([eE][-+]?\d+)?$/;
+const WORDS = new Map<unknown, boolean | null>([
+  ["true", true],
+  ["false", false],
+  ["null", null],
+  ["~", null],
+  ["", null],
+]);
+
+// Only decimal numbers are numbers, so that neither a day nor a code such as 0x10 turns into one.
+function meant(value: unknown): unknown {
+  if (typeof value === "string" && DECIMAL.test(value)) return Number(value);
+  const word = WORDS.get(value);
+  return word === undefined ? value : word;
+}
+
 function nameOf(key: unknown): string | undefined {
   if (!isScalar(key) || key.anchor !== undefined || key.tag !== undefined) return undefined;
-  return typeof key.value === "string" || typeof key.value === "number"
-    ? String(key.value)
-    : undefined;
+  return typeof key.value === "string" && key.value !== "" ? key.value : undefined;
 }
 
 function offsetOf(contents: unknown, path: KeyPath): number {

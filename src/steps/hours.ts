@@ -1,16 +1,12 @@
 /**
- * Time under a machine: set-up per lot and running time by speed or by dwell.
+ * Time under a machine: set-up per lot and running time by speed or by dwell; and what is drawn by the hour.
  */
 
-import { derive, ONE, type Quantity } from "../numbers/quantity.js";
+import { constant, derive, ONE, type Quantity } from "../numbers/quantity.js";
 import { product, ratio } from "./algebra.js";
 import { amountNamed, type Amount } from "./amounts.js";
 import type { StepContext } from "./step.js";
-
-// One dwell-hour on one metre of cloth takes 1/contact hours of the machine.
-function inverse(contact: Quantity): Quantity {
-  return derive("hours-per-dwell", "1/m", `1 / ${contact.id}`, [contact], (metres = 1) => 1 / metres);
-}
+import type { Term } from "./term.js";
 
 /** A part of the hours: h = amount × rate. */
 export interface HourPart {
@@ -24,15 +20,19 @@ export interface HourPart {
   readonly unlogged?: Amount;
 }
 
+/** Heat of one kilowatt over one hour. */
+export const HEAT_HOUR = constant("heat-hour", 3.6, "MJ/(kW h)", "megajoules in a kilowatt-hour");
+
+const POWER_HOUR = constant("power-hour", 1, "kWh/(kW h)", "kilowatts times hours");
+
 /**
- * Hours of a machine that is ruled by speed: set-up × lots + length / (60 · speed).
+ * Running time of a machine that is ruled by speed, without set-up: length / (60 · speed).
  *
- * @param context - settings `setup` [h/lot] and `speed` [m/min]
- * @returns the parts, which add up
+ * @param context - setting `speed` [m/min]
+ * @returns the one part
  */
-export function hoursBySpeed(context: StepContext): readonly HourPart[] {
+export function runBySpeed(context: StepContext): readonly HourPart[] {
   return [
-    { amount: amountNamed("lots"), rate: context.set("setup") },
     {
       amount: amountNamed("length"),
       rate: ratio("hours-per-metre", "h/m", ONE, context.set("speed"), 1 / 60),
@@ -41,8 +41,18 @@ export function hoursBySpeed(context: StepContext): readonly HourPart[] {
 }
 
 /**
+ * Hours of a machine that is ruled by speed: set-up × lots + length / (60 · speed).
+ *
+ * @param context - settings `setup` [h/lot] and `speed` [m/min]
+ * @returns the parts, which add up
+ */
+export function hoursBySpeed(context: StepContext): readonly HourPart[] {
+  return [{ amount: amountNamed("lots"), rate: context.set("setup") }, ...runBySpeed(context)];
+}
+
+/**
  * Hours of the fixing machine: set-up × lots + length · dwell / (3600 · contact). A logged dwell rules
- * over a logged speed, a logged speed over the setting.
+ * over a logged speed, a logged speed over the setting. Both columns are taken, or neither.
  *
  * @param context - settings `setup` [h/lot], `dwell` [s] and `contact` [m]
  * @returns the parts, which add up
@@ -58,7 +68,8 @@ export function hoursByDwell(context: StepContext): readonly HourPart[] {
     setup,
     {
       amount: amountNamed("length·dwell"),
-      rate: inverse(contact),
+      // One dwell-hour on one metre of cloth takes 1/contact hours of the machine.
+      rate: ratio("hours-per-dwell", "1/m", ONE, contact),
       warm: amountNamed("length·dwell·fixTemp"),
       unlogged: amountNamed("length·dwell[no fixTemp]"),
     },
@@ -91,4 +102,43 @@ export function perHour(
   rate: Quantity,
 ): readonly { readonly amount: Amount; readonly rate: Quantity }[] {
   return parts.map((part) => ({ amount: part.amount, rate: product(id, rate, part.rate) }));
+}
+
+/**
+ * Hours hot per hour running, of a machine that is kept hot between lots.
+ *
+ * @param idle - hours hot and waiting per hour running [-]
+ * @returns 1 + idle
+ */
+export function hotHours(idle: Quantity): Quantity {
+  return derive("hot-hours", "1", "1 + idle", [idle], (waiting = 0) => 1 + waiting);
+}
+
+/**
+ * Electricity of a machine.
+ *
+ * @param hours - hours running
+ * @param power - power while running [kW]
+ * @param drawn - electricity per electricity while running, for waiting; 1 when it stands still then
+ * @returns terms for `electricity`
+ */
+export function powerTerms(
+  hours: readonly HourPart[],
+  power: Quantity,
+  drawn: Quantity = ONE,
+): readonly Term[] {
+  return perHour("power", hours, product("power-drawn", power, drawn, POWER_HOUR)).map(
+    (part): Term => ({ flow: "electricity", ...part }),
+  );
+}
+
+/**
+ * Time a machine is held.
+ *
+ * @param hours - hours running
+ * @param hot - hours held per hour running; 1 when lots follow without waiting
+ * @returns terms for `machine.hours`
+ */
+export function heldTerms(hours: readonly HourPart[], hot: Quantity = ONE): readonly Term[] {
+  return perHour("held", hours, hot).map((part): Term => ({ flow: "machine.hours", ...part }));
 }

@@ -13,14 +13,20 @@ import { constant, derive, ONE, type Quantity } from "../numbers/quantity.js";
 import { product } from "./algebra.js";
 import { amountNamed, type Amount } from "./amounts.js";
 import type { WaterPart } from "./cloth.js";
-import { hoursBySpeed, perHour } from "./hours.js";
+import { heldTerms, hoursBySpeed, powerTerms } from "./hours.js";
+import { POWER, SETUP, SPEED } from "./shared-settings.js";
 import type { StepContext, StepKind } from "./step.js";
 import { substanceTerms } from "./substances.js";
 import type { Term } from "./term.js";
+import { waterTerms } from "./water.js";
 
 const LOTS = amountNamed("lots");
-const LITRE = constant("litre-of-water", 1, "L/kg", "one litre of water weighs one kilogram in baths");
-const LITRE_OF_LIQUOR = constant("kilogram-of-liquor", 1, "kg/L", "one litre of liquor is taken as one kilogram");
+const LITRE_OF_LIQUOR = constant(
+  "kilogram-of-liquor",
+  1,
+  "kg/L",
+  "one litre of liquor is taken as one kilogram",
+);
 
 /** Pad with trough and mangle. */
 export const pad: StepKind = {
@@ -58,9 +64,9 @@ export const pad: StepKind = {
       limits: [1, 200],
       owner: "machine",
     },
-    power: { words: "electric power while running", unit: "kW", limits: [0, 200], owner: "machine" },
-    speed: { words: "cloth speed", unit: "m/min", limits: [1, 150], owner: "machine" },
-    setup: { words: "set-up before a lot", unit: "h/lot", limits: [0, 4], owner: "machine" },
+    power: { ...POWER, limits: [0, 200] },
+    speed: { ...SPEED, owner: "machine" },
+    setup: SETUP,
   },
   choices: {},
   columns: ["pickup"],
@@ -75,18 +81,22 @@ export const pad: StepKind = {
       [context.set("trough-wash"), context.set("lots-per-change")],
       (litres = 0, lots = 1) => litres / lots,
     );
-    const water = derive("water-of-liquor", "1", "1 − solids", [context.set("solids")], (s = 0) => 1 - s);
+    const water = derive(
+      "water-of-liquor",
+      "1",
+      "1 − solids",
+      [context.set("solids")],
+      (s = 0) => 1 - s,
+    );
     const taken = liquorOnCloth(context);
     const hours = hoursBySpeed(context);
+    const added: WaterPart[] = taken.map(({ amount, rate }) => ({
+      amount,
+      rate: product("water-of-pick-up", rate, water),
+    }));
     const terms: Term[] = [
-      ...taken.flatMap(({ amount, rate }): Term[] => [
-        {
-          flow: "water.process",
-          amount,
-          rate: product("water-into-cloth", rate, water, LITRE),
-        },
-        ...substanceTerms(context.recipe, "cloth", amount, rate),
-      ]),
+      ...waterTerms("water.process", added),
+      ...taken.flatMap(({ amount, rate }) => substanceTerms(context.recipe, "cloth", amount, rate)),
       { flow: "water.process", amount: LOTS, rate: product("water-of-dump", dump, water) },
       { flow: "water.process", amount: LOTS, rate: wash },
       { flow: "water.drained", amount: LOTS, rate: product("dump-drained", dump, water, toDrain) },
@@ -104,16 +114,9 @@ export const pad: StepKind = {
         LOTS,
         product("liquor-wasted", dump, LITRE_OF_LIQUOR, toWaste),
       ),
-      ...perHour("power", hours, context.set("power")).map((part) => ({
-        flow: "electricity" as const,
-        ...part,
-      })),
-      ...perHour("held", hours, ONE).map((part) => ({ flow: "machine.hours" as const, ...part })),
+      ...powerTerms(hours, context.set("power")),
+      ...heldTerms(hours),
     ];
-    const added: WaterPart[] = taken.map(({ amount, rate }) => ({
-      amount,
-      rate: product("water-of-pick-up", rate, water),
-    }));
     return {
       terms,
       cloth: { water: [...cloth.water, ...added], temperature: context.supplyTemperature },

@@ -3,54 +3,34 @@
  * and oven, which carry the cloth on rollers or a belt; only their defaults differ.
  */
 
-import { dry, HEAT_SOURCES, type HeatSource } from "./drying.js";
+import type { DryerRun } from "./dryer-run.js";
+import { dry } from "./drying.js";
+import { chosenSource, HEAT_SOURCES, heatChoice } from "./heat-source.js";
 import { hoursByDwell, hoursBySpeed } from "./hours.js";
-import type { ChoiceSpec, SettingSpec, StepKind } from "./step.js";
+import {
+  DWELL,
+  FIX_TEMPERATURE,
+  IDLE,
+  IDLE_POWER,
+  MOISTURE_OUT,
+  POWER,
+  RECOVERY,
+  SETUP,
+  SPEED,
+  STANDING,
+} from "./shared-settings.js";
+import type { SettingSpec, StepContext, StepKind } from "./step.js";
 
-const HEAT: ChoiceSpec = {
-  words: "what heats the machine",
-  options: HEAT_SOURCES,
-  usual: "burner",
-};
+const HEAT = heatChoice("what heats the machine", HEAT_SOURCES);
 
 const SHARED: Readonly<Record<string, SettingSpec>> = {
-  recovery: {
-    words: "share of the exhaust's sensible heat given back to incoming air",
-    unit: "1",
-    limits: [0, 0.8],
-    owner: "machine",
-  },
-  standing: {
-    words: "loss through casing and ducts while hot",
-    unit: "kW",
-    limits: [0, 500],
-    owner: "machine",
-  },
-  power: {
-    words: "electric power of fans and drives while running",
-    unit: "kW",
-    limits: [0, 500],
-    owner: "machine",
-  },
-  idle: {
-    words: "hours hot and waiting per hour running",
-    unit: "1",
-    limits: [0, 3],
-    owner: "machine",
-  },
-  "idle-power": {
-    words: "share of the running power drawn while waiting",
-    unit: "1",
-    limits: [0, 1],
-    owner: "machine",
-  },
-  setup: { words: "set-up before a lot", unit: "h/lot", limits: [0, 4], owner: "machine" },
-  "moisture-out": {
-    words: "moisture left on the cloth at the exit",
-    unit: "kg/kg",
-    limits: [0, 0.3],
-    owner: "role",
-  },
+  recovery: RECOVERY,
+  standing: STANDING,
+  power: { ...POWER, words: "electric power of fans and drives while running" },
+  idle: IDLE,
+  "idle-power": IDLE_POWER,
+  setup: SETUP,
+  "moisture-out": MOISTURE_OUT,
 };
 
 const DRYING: Readonly<Record<string, SettingSpec>> = {
@@ -73,7 +53,7 @@ const DRYING: Readonly<Record<string, SettingSpec>> = {
     limits: [40, 210],
     owner: "role",
   },
-  speed: { words: "cloth speed", unit: "m/min", limits: [1, 150], owner: "role" },
+  speed: SPEED,
 };
 
 const CURING: Readonly<Record<string, SettingSpec>> = {
@@ -90,18 +70,8 @@ const CURING: Readonly<Record<string, SettingSpec>> = {
     limits: [0, 60],
     owner: "machine",
   },
-  "fix-temperature": {
-    words: "cloth temperature held for fixation",
-    unit: "°C",
-    limits: [100, 220],
-    owner: "role",
-  },
-  dwell: {
-    words: "time at fixation temperature",
-    unit: "s",
-    limits: [5, 1200],
-    owner: "role",
-  },
+  "fix-temperature": FIX_TEMPERATURE,
+  dwell: DWELL,
   contact: {
     words: "cloth length inside the hot chamber",
     unit: "m",
@@ -119,18 +89,14 @@ function dryer(kind: string, words: string): StepKind {
     columns: [],
     build: (context, cloth) =>
       dry(context, cloth, {
+        ...sharedRun(context),
         hours: hoursBySpeed(context),
-        moistureOut: context.set("moisture-out"),
         clothOut: context.set("cloth-out"),
-        fixation: false,
-        exhaust: { temperature: context.set("exhaust-temperature") },
-        air: { humidity: context.set("exhaust-humidity") },
-        recovery: context.set("recovery"),
-        standing: context.set("standing"),
-        power: context.set("power"),
-        idle: context.set("idle"),
-        idlePower: context.set("idle-power"),
-        heat: context.choose("heat") as HeatSource,
+        air: {
+          humidity: context.set("exhaust-humidity"),
+          exhaust: context.set("exhaust-temperature"),
+          recovery: context.set("recovery"),
+        },
       }),
   };
 }
@@ -144,19 +110,26 @@ function curer(kind: string, words: string): StepKind {
     columns: ["fixTemp", "dwell", "speed"],
     build: (context, cloth) =>
       dry(context, cloth, {
+        ...sharedRun(context),
         hours: hoursByDwell(context),
-        moistureOut: context.set("moisture-out"),
         clothOut: context.set("fix-temperature"),
-        fixation: true,
-        exhaust: { approach: context.set("approach") },
-        air: { flow: context.set("exhaust-flow") },
-        recovery: context.set("recovery"),
-        standing: context.set("standing"),
-        power: context.set("power"),
-        idle: context.set("idle"),
-        idlePower: context.set("idle-power"),
-        heat: context.choose("heat") as HeatSource,
+        air: {
+          flow: context.set("exhaust-flow"),
+          approach: context.set("approach"),
+          recovery: context.set("recovery"),
+        },
       }),
+  };
+}
+
+function sharedRun(context: StepContext): Omit<DryerRun, "hours" | "clothOut" | "air"> {
+  return {
+    moistureOut: context.set("moisture-out"),
+    standing: context.set("standing"),
+    power: context.set("power"),
+    idle: context.set("idle"),
+    idlePower: context.set("idle-power"),
+    heat: chosenSource(context, "heat"),
   };
 }
 

@@ -73,6 +73,10 @@ export interface StepContext {
   };
   /** Recipe of a pad, ink or bath: g of substance per unit of liquor, as quantities, by substance. */
   readonly recipe: readonly RecipeLine[];
+  /** Water in the ink that a printer lays down. [L/L] */
+  readonly inkWater: Quantity;
+  /** Whether this arm is the route the lots really took. */
+  readonly own: boolean;
   /** Vapour raised by burning the direct-firing fuel, per MJ of net calorific value; 0 for indirect heat. [kg/MJ] */
   readonly burnerVapour: Quantity;
   /** Share of the burner's fuel that is turned into heat (unburnt loss only). [-] */

@@ -1,0 +1,85 @@
+/**
+ * Every quantity of a report once, numbered so that each comes after what it reads. Formulas that say the
+ * same of the same arguments are one node, however often the routes ask for them.
+ */
+
+import type { Leaf, Quantity } from "../numbers/quantity.js";
+
+/** A numbered quantity. */
+export interface Node {
+  /** The quantity. */
+  readonly quantity: Quantity;
+  /** Numbers of its arguments. */
+  readonly reads: readonly number[];
+}
+
+/** Quantities, numbered. */
+export class Nodes {
+  readonly #list: Node[] = [];
+  readonly #byKey = new Map<string, number>();
+  readonly #byObject = new Map<Quantity, number>();
+
+  /**
+   * Number of a quantity; it is added with all it reads when it is new.
+   *
+   * Two formulas are taken for one when name, words, unit and arguments are the same, so a formula must say
+   * in its words all that sets it apart.
+   *
+   * @param quantity - the quantity
+   * @returns its number
+   */
+  number(quantity: Quantity): number {
+    const seen = this.#byObject.get(quantity);
+    if (seen !== undefined) return seen;
+    const reads = quantity.kind === "leaf" ? [] : quantity.reads.map((read) => this.number(read));
+    const key =
+      quantity.kind === "leaf"
+        ? `${quantity.id}|${JSON.stringify(quantity.spread)}`
+        : `${quantity.id}|${quantity.unit}|${quantity.words}|${reads.join(",")}`;
+    let place = this.#byKey.get(key);
+    if (place === undefined) {
+      place = this.#list.length;
+      this.#list.push({ quantity, reads });
+      this.#byKey.set(key, place);
+    }
+    this.#byObject.set(quantity, place);
+    return place;
+  }
+
+  /**
+   * All nodes, arguments before formulas.
+   *
+   * @returns the list; the place of a node is its number
+   */
+  get list(): readonly Node[] {
+    return this.#list;
+  }
+
+  /**
+   * All leaves with their numbers.
+   *
+   * @returns leaves in the order of the list
+   */
+  leaves(): readonly { readonly leaf: Leaf; readonly at: number }[] {
+    return this.#list.flatMap(({ quantity }, at) =>
+      quantity.kind === "leaf" ? [{ leaf: quantity, at }] : [],
+    );
+  }
+
+  /**
+   * Works every node out for one set of leaf values.
+   *
+   * @param leafValue - value of each leaf
+   * @returns values in the order of the list
+   */
+  evaluate(leafValue: (leaf: Leaf, at: number) => number): Float64Array {
+    const values = new Float64Array(this.#list.length);
+    this.#list.forEach(({ quantity, reads }, at) => {
+      values[at] =
+        quantity.kind === "leaf"
+          ? leafValue(quantity, at)
+          : quantity.value(...reads.map((read) => values[read] ?? NaN));
+    });
+    return values;
+  }
+}

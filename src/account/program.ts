@@ -1,0 +1,260 @@
+/**
+ * The whole report as one list of terms: flow at a machine = amount × rate, for both arms of every class
+ * of lots, with the conversions of each flow to the fence and to the indicators.
+ */
+
+import type { FactorSet } from "../factors/factor.js";
+import type { Group } from "../ledger/ledger.js";
+import type { LedgerKey } from "../ledger/key.js";
+import { ONE } from "../numbers/quantity.js";
+import { type Arm, assembleArm } from "../plant/assemble.js";
+import { blendOf, clothKind } from "../plant/cloth-kind.js";
+import type { Plant } from "../plant/plant.js";
+import { type Lookup, lookupIn } from "../plant/quantities.js";
+import type { Workflow } from "../plant/shipped-routes.js";
+import { buildSite, type Site } from "../plant/site.js";
+import { AMOUNTS } from "../steps/amounts.js";
+import { flowName } from "../steps/term.js";
+import { type Indicator, type IndicatorId, indicatorsOf } from "./indicators.js";
+import { Nodes } from "./nodes.js";
+
+/** Lots that share every rate. */
+export interface LotClass {
+  /** Site, blend, both arms and own workflow; month and the rest of the key vary. */
+  readonly key: LedgerKey;
+  /** Sums over its groups. */
+  readonly amounts: Float64Array;
+  /** The arms. */
+  readonly arms: Readonly<Record<Workflow, Arm>>;
+  /** Utilities for each arm. */
+  readonly outlets: Readonly<Record<Workflow, Outlet>>;
+}
+
+/** Where flows at machines lead, for one site, vintage and kind of route. */
+export interface Outlet {
+  /** Fence flows per unit of a flow at a machine: by flow, name and node. */
+  readonly fence: ReadonlyMap<string, readonly { readonly to: string; readonly node: number }[]>;
+  /** Indicators per unit of a flow at the fence: by indicator, then flow. */
+  readonly indicators: ReadonlyMap<IndicatorId, ReadonlyMap<string, number>>;
+}
+
+/** One term of one class and arm. */
+export interface ProgramTerm {
+  /** Class, as a place in the list. */
+  readonly lotClass: number;
+  /** Arm. */
+  readonly arm: Workflow;
+  /** Role of the step. */
+  readonly role: string;
+  /** Kind of step. */
+  readonly kind: string;
+  /** Flow at the machine. */
+  readonly flow: string;
+  /** Place in the list of amounts. */
+  readonly amount: number;
+  /** Node of the rate. */
+  readonly rate: number;
+}
+
+/** The program. */
+export interface Program {
+  /** Quantities. */
+  readonly nodes: Nodes;
+  /** Classes of lots. */
+  readonly classes: readonly LotClass[];
+  /** Terms. */
+  readonly terms: readonly ProgramTerm[];
+  /** Class of a group, by its key; undefined for groups without counterpart. */
+  readonly classOf: (key: LedgerKey) => number | undefined;
+  /** Indicators with unit and words. */
+  readonly indicators: ReadonlyMap<IndicatorId, Indicator>;
+}
+
+const PLACE_OF = new Map(AMOUNTS.map((amount, i) => [amount.name, i]));
+
+/**
+ * Writes the program.
+ *
+ * @param plant - the print house
+ * @param factors - factors
+ * @param groups - groups of the ledger
+ * @param asOf - day of the report
+ * @returns the program
+ */
+export function writeProgram(
+  plant: Plant,
+  factors: FactorSet,
+  groups: readonly Group[],
+  asOf: string,
+): Program {
+  const desk = new Desk(plant, factors, asOf);
+  const sums = new Map<string, { key: LedgerKey; amounts: Float64Array }>();
+  for (const { key, amounts } of groups) {
+    if (key.pigment === "") continue;
+    const text = desk.classText(key);
+    const sum = sums.get(text);
+    if (sum === undefined) sums.set(text, { key, amounts: Float64Array.from(amounts) });
+    else amounts.forEach((value, i) => (sum.amounts[i] = (sum.amounts[i] ?? 0) + value));
+  }
+  const classes = [...sums.values()].map(({ key, amounts }) => desk.lotClass(key, amounts));
+  const place = new Map([...sums.keys()].map((text, i) => [text, i]));
+  return {
+    nodes: desk.nodes,
+    classes,
+    terms: classes.flatMap((lotClass, i) => desk.terms(lotClass, i)),
+    classOf: (key) => (key.pigment === "" ? undefined : place.get(desk.classText(key))),
+    indicators: desk.indicators,
+  };
+}
+
+class Desk {
+  readonly nodes = new Nodes();
+  readonly indicators = new Map<IndicatorId, Indicator>();
+  readonly #plant: Plant;
+  readonly #factors: FactorSet;
+  readonly #asOf: string;
+  readonly #starts: readonly string[];
+  readonly #sites = new Map<string, { site: Site; lookup: Lookup }>();
+  readonly #outlets = new Map<string, Outlet>();
+  readonly #arms = new Map<string, Arm>();
+
+  constructor(plant: Plant, factors: FactorSet, asOf: string) {
+    this.#plant = plant;
+    this.#factors = factors;
+    this.#asOf = asOf;
+    const several = [...factors.factors.values()].filter((factor) => factor.values.length > 1);
+    this.#starts = [...new Set(several.flatMap((f) => f.values.map((v) => v.from)))].sort();
+  }
+
+  // Months between the same starts of vintages share every factor value.
+  #vintage(month: string): number {
+    return this.#starts.filter((from) => from <= `${month}-01`).length;
+  }
+
+  classText(key: LedgerKey): string {
+    return [key.site, this.#vintage(key.month), key.blend, key.pigment, key.dye, key.route].join(
+      "|",
+    );
+  }
+
+  lotClass(key: LedgerKey, amounts: Float64Array): LotClass {
+    return {
+      key,
+      amounts,
+      arms: { pigment: this.#arm(key, "pigment"), dye: this.#arm(key, "dye") },
+      outlets: { pigment: this.#outlet(key, "pigment"), dye: this.#outlet(key, "dye") },
+    };
+  }
+
+  terms(lotClass: LotClass, at: number): readonly ProgramTerm[] {
+    return (["pigment", "dye"] as const).flatMap((arm) =>
+      lotClass.arms[arm].steps.flatMap(({ role, kind, terms }) =>
+        terms.map((term) => ({
+          lotClass: at,
+          arm,
+          role,
+          kind,
+          flow: flowName(term.flow),
+          amount: PLACE_OF.get(term.amount.name) ?? 0,
+          rate: this.nodes.number(term.rate),
+        })),
+      ),
+    );
+  }
+
+  #site(key: LedgerKey): { site: Site; lookup: Lookup } {
+    const text = `${key.site}|${this.#vintage(key.month)}`;
+    let found = this.#sites.get(text);
+    if (found === undefined) {
+      const written = this.#plant.sites[key.site];
+      if (written === undefined) throw new Error(`There is no site ${key.site}.`);
+      const lookup = lookupIn(this.#factors, key.month, this.#asOf);
+      found = { site: buildSite(key.site, written, lookup), lookup };
+      this.#sites.set(text, found);
+    }
+    return found;
+  }
+
+  #arm(key: LedgerKey, arm: Workflow): Arm {
+    const text = `${this.classText(key)}|${arm}`;
+    let found = this.#arms.get(text);
+    if (found === undefined) {
+      const { site, lookup } = this.#site(key);
+      const route = this.#plant.routes[key[arm]];
+      if (route === undefined) throw new Error(`There is no route ${key[arm]}.`);
+      found = assembleArm(this.#plant, site, lookup, this.#factors, {
+        route,
+        other: this.#plant.routes[key[arm === "dye" ? "pigment" : "dye"]],
+        own: key.route === route.name,
+        kind: clothKind(blendOf(key.blend), lookup),
+      });
+      this.#arms.set(text, found);
+    }
+    return found;
+  }
+
+  #outlet(key: LedgerKey, arm: Workflow): Outlet {
+    const { washed } = this.#arm(key, arm);
+    const text = `${key.site}|${this.#vintage(key.month)}|${String(washed)}`;
+    let found = this.#outlets.get(text);
+    if (found === undefined) {
+      found = this.#makeOutlet(key, washed);
+      this.#outlets.set(text, found);
+    }
+    return found;
+  }
+
+  #makeOutlet(key: LedgerKey, washed: boolean): Outlet {
+    const { site } = this.#site(key);
+    const written = this.#plant.sites[key.site];
+    if (written === undefined) throw new Error(`There is no site ${key.site}.`);
+    const indicators = indicatorsOf(site, written, this.#plant.gwp);
+    for (const [id, indicator] of indicators) {
+      if (!this.indicators.has(id)) this.indicators.set(id, indicator);
+    }
+    const flows = new Set<string>();
+    const fence = new Map<string, readonly { to: string; node: number }[]>();
+    for (const [flow, list] of site.conversions(washed)) {
+      fence.set(
+        flow,
+        list.map(({ to, rate }) => ({ to, node: this.nodes.number(rate) })),
+      );
+      list.forEach(({ to }) => flows.add(to));
+    }
+    return {
+      fence,
+      indicators: new Map(
+        [...indicators].map(([id, { intensities }]) => [
+          id,
+          new Map([...intensities].map(([flow, quantity]) => [flow, this.nodes.number(quantity)])),
+        ]),
+      ),
+    };
+  }
+}
+
+/**
+ * Fence flows of a flow at a machine; a flow without conversion is one at the fence already.
+ *
+ * @param outlet - the outlet
+ * @param flow - flow at the machine
+ * @param unity - node of the number one
+ * @returns flows at the fence with the node of each rate
+ */
+export function fenceOf(
+  outlet: Outlet,
+  flow: string,
+  unity: number,
+): readonly { readonly to: string; readonly node: number }[] {
+  return outlet.fence.get(flow) ?? [{ to: flow, node: unity }];
+}
+
+/**
+ * Node of the number one.
+ *
+ * @param nodes - the nodes
+ * @returns its number
+ */
+export function unityOf(nodes: Nodes): number {
+  return nodes.number(ONE);
+}

@@ -1,0 +1,62 @@
+/**
+ * Reprints joined to the lots they replace. A reprint's resources always count; its accepted area counts
+ * as far as the original's rejected length covers it, and the rest counts nothing and is reported.
+ */
+
+/** A lot with rejects. */
+export interface Rejected {
+  /** Its name. */
+  readonly lot: string;
+  /** Area not of first quality. [m²] */
+  readonly area: number;
+}
+
+/** A reprint. */
+export interface Reprint {
+  /** Its name. */
+  readonly lot: string;
+  /** The lot it replaces. */
+  readonly of: string;
+  /** Area of first quality it gave. [m²] */
+  readonly area: number;
+  /** Group it belongs to. */
+  readonly key: string;
+}
+
+/** Outcome of the join. */
+export interface Settled {
+  /** Area to add, by group. [m²] */
+  readonly byKey: ReadonlyMap<string, number>;
+  /** Reprints whose area is not covered by rejects of the original, with the part that counts nothing. [m²] */
+  readonly uncovered: readonly {
+    readonly lot: string;
+    readonly of: string;
+    readonly area: number;
+  }[];
+}
+
+/**
+ * Joins reprints and rejects. Several reprints of one lot share its rejected area in proportion, so that
+ * the order of rows cannot matter.
+ *
+ * @param rejected - lots with rejects
+ * @param reprints - reprints
+ * @returns areas to count, and what is not covered
+ */
+export function settle(rejected: readonly Rejected[], reprints: readonly Reprint[]): Settled {
+  const cover = new Map<string, number>();
+  for (const { lot, area } of rejected) cover.set(lot, (cover.get(lot) ?? 0) + area);
+  // Sorted by name before anything is added, so that every order gives the same last bit.
+  const sorted = [...reprints].sort((a, b) => (a.lot < b.lot ? -1 : a.lot > b.lot ? 1 : 0));
+  const claimed = new Map<string, number>();
+  for (const { of, area } of sorted) claimed.set(of, (claimed.get(of) ?? 0) + area);
+  const byKey = new Map<string, number>();
+  const uncovered: { lot: string; of: string; area: number }[] = [];
+  for (const { lot, of, area, key } of sorted) {
+    const all = claimed.get(of) ?? 0;
+    const share = all > 0 ? Math.min(1, (cover.get(of) ?? 0) / all) : 0;
+    byKey.set(key, (byKey.get(key) ?? 0) + share * area);
+    if (share < 1 && area > 0) uncovered.push({ lot, of, area: (1 - share) * area });
+  }
+  return { byKey, uncovered };
+}

@@ -1,0 +1,172 @@
+/**
+ * The plant file: what a print house says of itself. Every key has a description, which editors show and
+ * messages quote.
+ */
+
+import * as z from "zod";
+
+const day = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/)
+  .describe("a day as 2026-01-31");
+
+const givenNumber = z
+  .union([
+    z.number(),
+    z.strictObject({
+      value: z.number().describe("the central value"),
+      low: z.number().optional().describe("the lower end it may lie at"),
+      high: z.number().optional().describe("the upper end it may lie at"),
+      exact: z.boolean().optional().describe("true when there is no doubt about it"),
+      source: z.string().optional().describe("where the figure was taken from"),
+    }),
+  ])
+  .describe("a number, or { value, low, high, source }");
+
+const settings = z
+  .record(z.string(), givenNumber)
+  .describe("settings by name, each a number or { value, low, high, source }");
+
+const machine = z
+  .strictObject({
+    kind: z.string().describe("kind of machine"),
+    words: z.string().optional().describe("what the mill calls it"),
+    choices: z.record(z.string(), z.string()).optional().describe("choices such as heat: burner"),
+    settings: settings.optional(),
+  })
+  .describe("a machine with its kind, choices and settings");
+
+const step = z.strictObject({
+  role: z.string().describe("name of the step inside the route"),
+  kind: z.string().describe("kind of step"),
+  recipe: z.string().optional().describe("recipe it uses"),
+  ink: z.string().optional().describe("ink it prints"),
+});
+
+const route = z
+  .strictObject({
+    like: z.string().optional().describe("a shipped route that this one follows"),
+    workflow: z.enum(["pigment", "dye"]).optional().describe("pigment or dye; needed with steps"),
+    dye: z.enum(["reactive", "acid", "disperse"]).optional().describe("reactive, acid or disperse"),
+    words: z.string().optional().describe("what it is, in plain words"),
+    steps: z
+      .array(step)
+      .min(1)
+      .optional()
+      .describe("the steps in order, when no shipped route fits"),
+    finish: z
+      .enum(["none", "soft"])
+      .optional()
+      .describe("none, or soft for a pad and a stenter after all"),
+    machines: z.record(z.string(), z.string()).describe("machine for each step, by role"),
+    settings: settings.optional(),
+    choices: z.record(z.string(), z.string()).optional().describe("choices as role.name: word"),
+    print_width: z
+      .number()
+      .positive()
+      .optional()
+      .describe("printed width in m; the cloth's width when absent"),
+  })
+  .describe("a route with its machines");
+
+const tariffs = z
+  .strictObject({
+    currency: z
+      .string()
+      .regex(/^[A-Z]{3}$/)
+      .describe("a currency such as EUR"),
+    date: day.describe("the day the prices are from, as 2026-01-31"),
+    electricity: givenNumber.optional().describe("price per kWh"),
+    fuel: z.record(z.string(), givenNumber).optional().describe("price per kWh net, by fuel"),
+    steam: givenNumber.optional().describe("price of bought steam per kWh"),
+    water: givenNumber.optional().describe("price per m³ withdrawn"),
+    effluent: givenNumber.optional().describe("charge per m³ discharged, by volume only"),
+    ink: z.record(z.string(), givenNumber).optional().describe("price per litre of ink, by ink"),
+    labour: givenNumber.optional().describe("price per machine hour"),
+  })
+  .describe("prices with date and currency");
+
+const site = z
+  .strictObject({
+    place: z.string().describe("ISO 3166-1 alpha-3 code of the place, for the grid"),
+    words: z.string().optional().describe("what the site is called in reports"),
+    settings: settings.optional(),
+    burner: z
+      .strictObject({ fuel: z.string().describe("fuel of direct burners") })
+      .optional()
+      .describe("direct burners"),
+    oil_heater: z
+      .strictObject({ fuel: z.string().describe("fuel of the oil heater") })
+      .optional()
+      .describe("thermal-oil heater"),
+    boiler: z
+      .strictObject({ fuel: z.string().describe("fuel of the boiler, or bought") })
+      .optional()
+      .describe("boiler house"),
+    effluent: z
+      .enum(["own", "municipal"])
+      .optional()
+      .describe("own or municipal effluent treatment"),
+    electricity: z
+      .strictObject({
+        market: z
+          .strictObject({
+            intensity: givenNumber.describe("kg CO2e per kWh"),
+            rung: z
+              .enum(["instrument", "supplier", "residual mix"])
+              .describe("what the figure rests on"),
+            source: z.string().describe("contract or certificate"),
+          })
+          .optional()
+          .describe("contractual instrument or supplier's figure"),
+        intensity: givenNumber
+          .optional()
+          .describe("kg CO2e per kWh of the grid, for a place not listed"),
+      })
+      .optional()
+      .describe("electricity bought"),
+    steam_intensity: givenNumber.optional().describe("kg CO2e per MJ of bought steam"),
+    tariffs: tariffs.optional(),
+    machines: z.record(z.string(), machine).describe("machines by name"),
+  })
+  .describe("a site with place, utilities and machines");
+
+const meter = z
+  .strictObject({
+    quantity: z
+      .enum(["water", "electricity", "gas", "steam"])
+      .describe("water, electricity, gas or steam"),
+    unit: z.string().describe("unit of the readings"),
+    covers: z.enum(["site"]).describe("what it covers: site"),
+    basis: z.enum(["net", "gross"]).optional().describe("heating value of gas readings"),
+  })
+  .describe("a meter");
+
+/** Schema of the plant file. */
+export const PlantFile = z
+  .strictObject({
+    millrace: z.literal(1).describe("the number 1, the format of this file"),
+    house: z.string().min(1).describe("name of the print house"),
+    gwp: z.enum(["AR5", "AR6"]).optional().describe("AR5 or AR6"),
+    log: z.unknown().optional().describe("how the log is written: headings, units, signs"),
+    counterparts: z
+      .record(z.string(), z.string())
+      .optional()
+      .describe("counterpart of a route by name: reactive: pigment-stenter"),
+    sites: z.record(z.string(), site).describe("sites by name"),
+    routes: z.record(z.string(), route).describe("routes by name"),
+    meters: z.record(z.string(), meter).optional().describe("meters by name"),
+  })
+  .describe("the plant file");
+
+/** The plant file as written. */
+export type PlantText = z.output<typeof PlantFile>;
+
+/** A number as the plant file gives it. */
+export type GivenNumber = z.output<typeof givenNumber>;
+
+/** A site as written. */
+export type SiteText = PlantText["sites"][string];
+
+/** A route as written. */
+export type RouteText = PlantText["routes"][string];
