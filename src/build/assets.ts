@@ -1,15 +1,24 @@
 // Makes what ships beside the compiled code: typeface and JSON Schemas. Run as
 // `node dist/build/assets.js` after the compiler.
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { loadFactors } from "../factors/load.js";
+import { packFactors } from "../factors/packed.js";
+import { FactorFile } from "../factors/schema.js";
+import { LogDialectSchema } from "../log/dialect.js";
+import { PlantFile } from "../plant/schema.js";
 import { makeFonts } from "./fonts.js";
 import type { SchemaEntry } from "./schemas.js";
 import { writeSchemas } from "./schemas.js";
 
 /** Files that users write, each with the schema that checks it. */
-const SCHEMAS: readonly SchemaEntry[] = [];
+const SCHEMAS: readonly SchemaEntry[] = [
+  { name: "plant", schema: PlantFile },
+  { name: "log-dialect", schema: LogDialectSchema },
+  { name: "factors", schema: FactorFile },
+];
 
 const TYPEFACE = dirname(
   createRequire(import.meta.url).resolve("@expo-google-fonts/inter/package.json"),
@@ -23,3 +32,15 @@ function folder(name: string): (file: string, content: string | Uint8Array) => v
 
 await makeFonts((path) => readFileSync(join(TYPEFACE, path)), folder("fonts"));
 writeSchemas(SCHEMAS, folder("schemas"));
+
+// Reading YAML takes longer than all drawing; a pack of the same content is read instead.
+const shipped = fileURLToPath(new URL("../../factors/", import.meta.url));
+const { value: factors } = loadFactors(
+  readdirSync(shipped)
+    .filter((name) => name.endsWith(".yaml"))
+    .sort()
+    .map((name) => ({ name, text: readFileSync(join(shipped, name), "utf8") })),
+  [],
+);
+if (factors === undefined) throw new Error("The shipped factors cannot be read; run the tests.");
+folder(".")("factors.json", packFactors(factors));

@@ -7,8 +7,11 @@ const range = (first: number, last: number): string =>
     "",
   );
 
+// The typeface has no soft hyphen, no \u0149 and no \u01c4: nobody writes them.
+const present = (letters: string): string => letters.replace(/[\u00ad\u0149\u01c4]/g, "");
+
 /** Western, northern, southern and eastern Europe, Türkiye; the Latin-1 signs among them. */
-const LATIN = range(0x20, 0x7e) + range(0xa0, 0x17f);
+const LATIN = present(range(0x20, 0x7e) + range(0xa0, 0x17f));
 
 /** What Romanian, Azerbaijani, Hausa and written-out Mandarin need beyond them. */
 const LATIN_MORE = "ȘșȚțƏəƁƊƘƙɓɗǍǎǏǐǑǒǓǔǕǖǗǘǙǚǛǜ";
@@ -44,10 +47,10 @@ export const PAGE_LETTERS = [
 ].join("");
 
 /** Further letters of Latin languages, Welsh and Vietnamese among them. */
-const LATIN_REST = `${range(0x180, 0x24f)}${range(0x1e80, 0x1e85)}\u1e9e${range(0x1ea0, 0x1ef9)}`;
+const LATIN_REST = `${present(range(0x180, 0x24f))}${range(0x1e80, 0x1e85)}\u1e9e${range(0x1ea0, 0x1ef9)}`;
 
 /** Accents written behind their letter. */
-const ACCENTS = "\u0300\u0301\u0302\u0303\u0304\u0306\u0307\u0308\u030a\u030b\u030c\u0327\u0328";
+const ACCENTS = "\u0300\u0301\u0302\u0303\u0304\u0306\u0307\u0308\u030a\u030c\u0327\u0328";
 
 /** What print holds: a PDF takes in only the letters it uses, so the file may offer more. */
 export const PRINT_LETTERS = PAGE_LETTERS + LATIN_REST + ACCENTS;

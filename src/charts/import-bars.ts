@@ -1,8 +1,8 @@
 import * as Plot from "@observablehq/plot";
 import { InputError } from "../problems/input-error.js";
 import type { Drawing } from "./drawing.js";
-import { fillItem, legend, swatch } from "./legend.js";
-import { sheet, SHEET_WIDTH, words } from "./nodes.js";
+import { fillItem, legend } from "./legend.js";
+import { element, sheet, SHEET_WIDTH, words } from "./nodes.js";
 import { formatNumber } from "./number-format.js";
 import { BAND, type Fill, INK, PALE, SOFT, WHITE } from "./palette.js";
 import { patterned } from "./pattern.js";
@@ -87,14 +87,14 @@ export function importBars(data: ImportBarsData, measure: TextMeasure = interWid
       fill: ({ fill }: Bar) => fill.colour,
     }),
   ]);
-  const edges = bars.flatMap(({ from, to, fill }) =>
-    fill.colour === WHITE
-      ? swatch((from + to) / 2, frame.top + HEIGHT / 2, to - from, HEIGHT, fill)
-      : patterned({ x: from, y: frame.top, width: to - from, height: HEIGHT }, fill),
-  );
+  const dress = bars.flatMap(({ from, to, fill }) => {
+    const box = { x: from, y: frame.top, width: to - from, height: HEIGHT };
+    const edge = element("rect", { ...box, fill: "none", stroke: SOFT });
+    return fill.colour === WHITE ? [...patterned(box, fill), edge] : patterned(box, fill);
+  });
   const empty =
     total === 0 ? [words(0, frame.top + HEIGHT / 2, "no rows read", { fill: SOFT })] : [];
-  return sheet(frame.bottom + 4, [...key.nodes, plot.node, ...edges, ...empty]);
+  return sheet(frame.bottom + 4, [...key.nodes, plot.node, ...dress, ...empty]);
 }
 
 interface Bar {
@@ -105,10 +105,15 @@ interface Bar {
 
 function counted(rows: number, total: number): string {
   const count = formatNumber(rows, 0);
-  if (total === 0) return count;
+  return total === 0 ? count : `${count} (${shareOf(rows, total)}\u00a0%)`;
+}
+
+// Neither nothing nor all is printed where it is not so.
+function shareOf(rows: number, total: number): string {
+  if (rows === 0 || rows === total) return formatNumber((rows / total) * 100, 0);
   const percent = (rows / total) * 100;
-  const least = percent > 0 && percent < 0.1;
-  return `${count} (${least ? "<\u00a00.1" : formatNumber(percent, rows === total || rows === 0 ? 0 : 1)}\u00a0%)`;
+  if (percent < 0.05) return "<\u00a00.1";
+  return percent >= 99.95 ? ">\u00a099.9" : formatNumber(percent, 1);
 }
 
 function widths(data: ImportBarsData, total: number): readonly Bar[] {

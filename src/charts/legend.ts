@@ -15,7 +15,7 @@ export interface LegendItem {
 }
 
 /** Width kept for a sign. */
-export const SIGN_WIDTH = 16;
+const SIGN_WIDTH = 16;
 
 const SIGN_HEIGHT = 10;
 const AFTER_SIGN = 6;

@@ -70,8 +70,8 @@ const SERIES: readonly Fill[] = [
   fill("#e38766", "rising", "#7d3218"),
   fill(SOFT, "upright", "#aab3bf", WHITE),
   fill("#a288bc", "crossed"),
-  fill(BAND, "falling", SOFT),
   fill("#4c7361", "level", WHITE, WHITE),
+  fill(BAND, "falling", SOFT),
 ];
 
 /** What is left over once the named parts have been taken out. */

@@ -3,6 +3,10 @@
  * A bare number never stands in a text: it comes as a run that points to a figure.
  */
 
+import type { Drawing, DrawingNode } from "../charts/drawing.js";
+
+export type { Drawing, DrawingNode };
+
 /** A stretch of text in one style. */
 export type Run =
   | { readonly kind: "text"; readonly text: string; readonly style?: "bold" | "italic" | "code" }
@@ -85,31 +89,6 @@ export type Block =
   | {
       readonly kind: "notes";
       readonly notes: readonly { readonly id: string; readonly runs: readonly Run[] }[];
-    };
-
-/**
- * A picture as a small tree of SVG elements, normalised: no style element, no style attribute, no
- * class, no reference to anything outside, opaque colours only.
- */
-export interface Drawing {
-  /** Width of the view box. */
-  readonly width: number;
-  /** Height of the view box. */
-  readonly height: number;
-  /** Elements in drawing order. */
-  readonly children: readonly DrawingNode[];
-}
-
-/** An element of a picture, or a piece of its text. */
-export type DrawingNode =
-  | string
-  | {
-      /** SVG element name: g, path, rect, line, circle, text, tspan, clipPath, defs, pattern. */
-      readonly tag: string;
-      /** Attributes as written in SVG. */
-      readonly attributes: Readonly<Record<string, string>>;
-      /** Children. */
-      readonly children: readonly DrawingNode[];
     };
 
 /** A number of the report with everything that stands behind it. */

@@ -36,7 +36,7 @@ export function digitsFor(value: number, low?: number, high?: number): number {
 function placeOf(halfWidth: number): number | undefined {
   if (halfWidth === 0) return undefined;
   const leading = halfWidth.toExponential(1);
-  const place = -Number(leading.slice(leading.indexOf("e") + 1));
+  const place = 0 - Number(leading.slice(leading.indexOf("e") + 1));
   return leading.startsWith("1") || leading.startsWith("2") ? place + 1 : place;
 }
 

@@ -67,7 +67,9 @@ export const steamer: StepKind = {
   choices: {
     superheat: heatChoice("what heats steam and cloth above 100 °C", DRY_HEAT_SOURCES),
   },
-  columns: ["dwell", "speed"],
+  // A logged temperature belongs here, so no later step may take it; what the chamber needs is taken at the
+  // setting, because a lot below and one above boiling do not add up to a mean.
+  columns: ["fixTemp", "dwell", "speed"],
   build: (context, cloth) => {
     const temperature = context.set("temperature");
     const hours = hoursByDwell(context);

@@ -40,9 +40,6 @@ export interface LiquorPart {
 
 const KJ_PER_MJ = 1000;
 
-/** Wet cloth does not get hotter in the open. [°C] */
-const BOILING = 100;
-
 const REPLACED = constant("litre-replaced", -1, "L/kg", "fresh water that open steam stands for");
 
 /**
@@ -128,10 +125,9 @@ function heatRates(
       ],
       (supply = 0, warm = 0, hot = 0, recovery = 0, enthalpy = 0, tIn = 0, ...rest) => {
         const [capacity = 0, carried = 0, liquor = 0] = rest;
-        const temperature = Math.min(tIn, BOILING);
         return value(
           { supply, warm, hot, recovery },
-          { temperature, capacity, carried, liquor },
+          { temperature: tIn, capacity, carried, liquor },
           enthalpy,
         );
       },

@@ -10,8 +10,7 @@ import type { StepFlow } from "./flows.js";
 import type { StepContext } from "./step.js";
 import type { Term } from "./term.js";
 
-/** One litre of water is counted for one kilogram. */
-export const LITRE = constant("litre-of-water", 1, "L/kg", "one litre of water for one kilogram");
+const LITRE = constant("litre-of-water", 1, "L/kg", "one litre of water for one kilogram");
 
 const MASS = amountNamed("mass");
 

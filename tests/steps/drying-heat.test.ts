@@ -1,12 +1,11 @@
-import * as psychrometrics from "psychrolib";
+import psychrometrics from "psychrolib";
 import { describe, expect, it } from "vitest";
-import { constant } from "../../src/numbers/quantity.js";
+import { constant, ONE } from "../../src/numbers/quantity.js";
 import type { Air, DryerRun } from "../../src/steps/dryer-run.js";
 import { dryingHeat, firedIn } from "../../src/steps/drying-heat.js";
-import { ONE } from "../../src/numbers/quantity.js";
 import { stenterCure } from "../../src/steps/stenter.js";
 import { released } from "../../src/steps/water.js";
-import { amountOf, clothAt, contextFor, LOT, type Told, valueOf } from "./context.js";
+import { amountOf, clothAt, contextFor, LOT, part, type Told, valueOf } from "./context.js";
 
 const kelvin = (value: number) => constant("temperature", value, "°C");
 const number = (value: number, unit = "1") => constant("number", value, unit);
@@ -118,6 +117,20 @@ describe("binding heat of the last water", () => {
   // The same, section 8.3: about 1250 J per g of water at zero regain.
   it("is 1250 kJ per kg for the very last of it", () => {
     expect(heat(1e-5, 0) / 1e-5 / 1250).toBeCloseTo(1, 3);
+  });
+
+  it("is the same when cloth comes from a pad, wetter than any lot needs to bind water", () => {
+    const context = contextFor(stenterCure, { cloth: { heatCapacity: 0 } });
+    const run = runOf("still", { moistureOut: number(0, "kg/kg") });
+    const padded = {
+      water: [part("mass", 0.07), part("mass[no pickup]", 0.7)],
+      temperature: kelvin(25),
+    };
+    const parts = dryingHeat(context, padded, released(padded, run.moistureOut), run);
+    let sum = 0;
+    for (const { amount, rate } of parts) sum += amountOf(amount, [LOT]) * valueOf(rate);
+    const vapour = 0.77 * (2501 + 1.86 * 25 - 4.186 * 25);
+    expect((1000 * sum) / 224 - vapour).toBeCloseTo(46 / 1.075, 9);
   });
 
   it("is nothing above saturation", () => {

@@ -4,6 +4,7 @@ import { amountNamed } from "../../src/steps/amounts.js";
 import type { DryerRun } from "../../src/steps/dryer-run.js";
 import { dry } from "../../src/steps/drying.js";
 import { stenterDry } from "../../src/steps/stenter.js";
+import { flowName } from "../../src/steps/term.js";
 import { clothAt, contextFor, flowsOf, LOT, part, valueOf, waterOn } from "./context.js";
 
 const context = contextFor(stenterDry);
@@ -70,7 +71,7 @@ describe("drying", () => {
     (heat) => {
       const { terms } = dry(context, clothAt(context, 0.8, 20), { ...RUN, heat });
       const drawn = new Set(
-        terms.map(({ flow }) => String(flow)).filter((flow) => flow.startsWith("heat")),
+        terms.map(({ flow }) => flowName(flow)).filter((name) => name.startsWith("heat")),
       );
       expect([...drawn]).toEqual([`heat.${heat}`]);
     },

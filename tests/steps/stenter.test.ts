@@ -12,8 +12,8 @@ import {
   massOf,
   storedCloth,
   type Told,
-  USUAL,
 } from "./context.js";
+import { USUAL } from "./usual.js";
 import { dryerHeat } from "./whole-lot.js";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

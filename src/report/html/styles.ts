@@ -121,7 +121,7 @@ border:solid ${soft};border-width:0 1.5px 1.5px 0;transform:rotate(-45deg)}
 details[open]>summary::before{transform:translateY(-.14rem) rotate(45deg)}
 .behind{margin:1rem 0 1.9rem}
 .behind>summary{font-weight:400;color:${soft};width:fit-content}
-.behind[open]>summary{margin-bottom:.6rem}
+.behind[open]>summary{margin-bottom:.8rem}
 .behind table{font-size:.81rem}
 .drawn+.behind{margin-top:-1.1rem}
 .strip{margin:1.3rem 0}

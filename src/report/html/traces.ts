@@ -78,7 +78,7 @@ function entryHtml(id: string, anchor: string, mentions: readonly Mention[], pag
         ? undefined
         : joined(
             element("dt", {}, words.interval),
-            element("dd", {}, `${interval}${figure.unit === "" ? "" : ` ${figure.unit}`}`),
+            element("dd", {}, `${interval}${figure.unit === "" ? "" : NO_BREAK + figure.unit}`),
           ),
       element("dt", {}, words.standsIn),
       element(

@@ -20,7 +20,8 @@ const VALUES: readonly Carried[] = [
 function shown(text: string): string {
   return text.replace(
     /\ue002([\ue010-\ue019]+)\ue003/g,
-    (_, digits: string) => `<${[...digits].map((digit) => digit.charCodeAt(0) - 0xe010).join("")}>`,
+    (_, digits: string) =>
+      `<${Array.from(digits, (digit) => digit.charCodeAt(0) - 0xe010).join("")}>`,
   );
 }
 

@@ -1,0 +1,98 @@
+/**
+ * How a total came about: its largest terms, each as amount × rate with the settings it reads.
+ */
+
+import { leavesOf } from "../numbers/quantity.js";
+import { quantiles } from "../numbers/quantiles.js";
+import type { Workflow } from "../plant/shipped-routes.js";
+import { AMOUNTS } from "../steps/amounts.js";
+import type { Account, BrokenDown, Part } from "./account.js";
+
+/** One line of a trace; parts that differ only in the class of lots are one line. */
+export interface TraceLine {
+  /** Route. */
+  readonly route: string;
+  /** Step. */
+  readonly step: string;
+  /** Flow at the machine. */
+  readonly flow: string;
+  /** Amount. */
+  readonly amount: string;
+  /** Sum of the amount over the lots. */
+  readonly sum: number;
+  /** Unit of the amount. */
+  readonly unit: string;
+  /** Formula of the rate. */
+  readonly rate: string;
+  /** Median of rate × conversion × intensity, per unit of amount. */
+  readonly median: number;
+  /** Low end. */
+  readonly low: number;
+  /** High end. */
+  readonly high: number;
+  /** Mean contribution. */
+  readonly mean: number;
+  /** Share of the arm's mean total. */
+  readonly share: number;
+  /** Streams of the settings and factors read. */
+  readonly reads: readonly string[];
+}
+
+/**
+ * Traces an indicator on one arm.
+ *
+ * @param account - the account
+ * @param id - indicator
+ * @param arm - the arm
+ * @param most - number of lines
+ * @returns lines, largest first
+ */
+export function traceOf(
+  account: Account,
+  id: BrokenDown,
+  arm: Workflow,
+  most: number,
+): readonly TraceLine[] {
+  const parts = (account.parts.get(id) ?? []).filter(({ term }) => term.arm === arm);
+  const total = parts.reduce((sum, { mean }) => sum + mean, 0);
+  return [...parts]
+    .sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean))
+    .slice(0, most)
+    .map((part) => lineOf(account, id, part, total));
+}
+
+function lineOf(account: Account, id: BrokenDown, part: Part, total: number): TraceLine {
+  const { term, mean } = part;
+  const lotClass = account.program.classes[term.lotClass];
+  const amount = AMOUNTS[term.amount];
+  const quantity = account.program.nodes.list[term.rate]?.quantity;
+  const per = account.perFlow(term, id);
+  const rate = account.draws.of(term.rate);
+  const product = per === undefined ? rate : rate.map((value, i) => value * (per[i] ?? NaN));
+  const [low = NaN, median = NaN, high = NaN] = quantiles(product, [0.025, 0.5, 0.975]);
+  return {
+    route: lotClass?.arms[term.arm].route.name ?? "",
+    step: term.role,
+    flow: term.flow,
+    amount: amount?.name ?? "",
+    sum: lotClass?.amounts[term.amount] ?? 0,
+    unit: amount?.unit ?? "",
+    rate:
+      quantity === undefined
+        ? ""
+        : quantity.kind === "leaf"
+          ? quantity.factor
+          : `${quantity.id} = ${quantity.words}`,
+    median,
+    low,
+    high,
+    mean,
+    share: total === 0 ? 0 : mean / total,
+    reads:
+      quantity === undefined
+        ? []
+        : leavesOf(quantity)
+            .filter((leaf) => leaf.provenance !== "constant")
+            .map((leaf) => leaf.id),
+  };
+}

@@ -1,0 +1,229 @@
+/**
+ * From a mill folder to an account: what `report` and `explain` share.
+ */
+
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { type Account, accountOf, coefficientsOf } from "../account/account.js";
+import { dot } from "../account/breakdown.js";
+import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
+import { writeProgram } from "../account/program.js";
+import { swingsOf } from "../account/swings.js";
+import { compareArms } from "../compare/compare.js";
+import { valueInForce } from "../factors/in-force.js";
+import type { Group } from "../ledger/ledger.js";
+import type { Lot } from "../log/lot.js";
+import { meterMonths, type MeterMonthSeries, readMeters } from "../meters/months.js";
+import { medianOf } from "../numbers/distributions.js";
+import { mean } from "../numbers/quantiles.js";
+import type { Problem } from "../problems/problem.js";
+import type { Reference, ReportInput } from "../report/compose/input.js";
+import { amountPlaces } from "../report/compose/answer.js";
+import { logFile } from "./files.js";
+import { progress } from "./say.js";
+import { openMill, readMill, type Reading, type Workspace } from "./workspace.js";
+
+/** Options of commands that work figures out. */
+export interface AssessOptions {
+  /** Plant file. */
+  readonly plant: string;
+  /** First day. */
+  readonly from?: string;
+  /** Last day. */
+  readonly to?: string;
+  /** Date of the report. */
+  readonly asOf: string;
+  /** Most rows set aside. */
+  readonly maxAside?: string;
+  /** Client. */
+  readonly client?: string;
+  /** Site. */
+  readonly site?: string;
+  /** Order. */
+  readonly order?: string;
+  /** Reference unit. */
+  readonly per: Reference["per"];
+  /** Number of draws. */
+  readonly draws: number;
+  /** Seed. */
+  readonly seed: number;
+}
+
+/** Version of the tool, as in package.json. */
+export const VERSION = "0.1.0";
+
+/** What a mill adds up to. */
+export interface Assessment {
+  /** The mill. */
+  readonly mill: Workspace;
+  /** Its logs. */
+  readonly reading: Reading;
+  /** Everything a report says. */
+  readonly input: ReportInput;
+}
+
+/**
+ * Reads, charges and draws.
+ *
+ * @param logs - paths of logs
+ * @param options - what to work out
+ * @param only - keeps a lot or not, beside the options
+ * @returns the assessment, or the problems that stand in its way
+ */
+export async function assess(
+  logs: readonly string[],
+  options: AssessOptions,
+  only: (group: Group) => boolean = () => true,
+): Promise<{ readonly assessment?: Assessment; readonly problems: readonly Problem[] }> {
+  const opened = openMill(options);
+  if (opened.mill === undefined) return { problems: opened.problems };
+  const { mill } = opened;
+  progress("reading the log");
+  const read = await readMill(mill, logs, { ...options, today: options.asOf }, noLook);
+  if (read.reading === undefined || read.reading.account.refused)
+    return { problems: read.problems };
+  const { reading } = read;
+  const { groups: all, uncovered } = reading.ledger.settled();
+  const groups = all.filter(only);
+  const compared = groups.filter(({ key }) => key.pigment !== "");
+  const reference = referenceOf(options.per, compared);
+  if (reading.days === undefined || compared.length === 0 || !(reference.units > 0)) {
+    return { problems: [...read.problems, nothing(options)] };
+  }
+  progress("working out both routes");
+  const program = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+  progress("drawing");
+  const account = accountOf(program, options.draws, options.seed);
+  const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
+  const comparisons = new Map(ids.map((id) => [id, compareArms(account, id, reference.units)]));
+  const whole =
+    options.client === undefined && options.site === undefined && options.order === undefined;
+  const meters = whole
+    ? await metersOf(mill, account, groups, options.asOf)
+    : { series: [], problems: [] };
+  return {
+    assessment: {
+      mill,
+      reading,
+      input: {
+        plant: mill.plant,
+        factors: mill.factors,
+        groups,
+        sample: reading.ledger.sample(),
+        uncovered,
+        account,
+        comparisons,
+        swings: swingsOf(program, ["water", "energy", "co2-location"] satisfies IndicatorId[]),
+        log: reading.account,
+        filtered: reading.filtered,
+        withReadings: reading.withReadings,
+        days: reading.days,
+        reference,
+        scope: {
+          client: options.client ?? "",
+          site: options.site ?? "",
+          order: options.order ?? "",
+        },
+        date: options.asOf,
+        seed: options.seed,
+        meters: meters.series,
+        metersMissing: whole
+          ? "No readings were found. Name meters in plant.yaml and put readings into meters.csv beside it."
+          : "Meters count the whole house, so they are shown only in a report on all lots.",
+        version: VERSION,
+      },
+    },
+    problems: [...read.problems, ...meters.problems],
+  };
+}
+
+function noLook(_lot: Lot): void {
+  return undefined;
+}
+
+function referenceOf(per: Reference["per"], groups: readonly Group[]): Reference {
+  const places = amountPlaces();
+  const sum = (place: number): number =>
+    groups.reduce((total, { amounts }) => total + (amounts[place] ?? 0), 0);
+  switch (per) {
+    case "kg":
+      return { per, units: sum(places.mass), suffix: "kg", words: "kg of cloth printed" };
+    case "m":
+      return { per, units: sum(places.length), suffix: "m", words: "metre printed" };
+    case "total":
+      return { per, units: 1, suffix: "", words: "the whole period" };
+    case "m2":
+      return { per, units: sum(places.accepted), suffix: "m²", words: "accepted m²" };
+  }
+}
+
+function nothing(options: AssessOptions): Problem {
+  const scope = [options.client, options.site, options.order]
+    .filter((part) => part !== undefined)
+    .join(", ");
+  return {
+    code: "nothing-to-report",
+    severity: "refused",
+    ...(scope === "" ? {} : { value: scope }),
+    expected: "at least one accepted lot with a counterpart route in the period and scope",
+    remedy:
+      "Widen the period, check the spelling of client, site or order, or add the missing route to plant.yaml.",
+  };
+}
+
+async function metersOf(
+  mill: Workspace,
+  account: Account,
+  groups: readonly Group[],
+  asOf: string,
+): Promise<{
+  readonly series: readonly MeterMonthSeries[];
+  readonly problems: readonly Problem[];
+}> {
+  const path = join(mill.folder, "meters.csv");
+  if (!existsSync(path) || mill.plant.text.meters === undefined)
+    return { series: [], problems: [] };
+  const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
+  const value = factor === undefined ? undefined : valueInForce(factor, asOf.slice(0, 7), asOf);
+  const netPerGross = value === undefined ? 0.9 : medianOf(value.value.spread);
+  const { readings, problems } = await readMeters(
+    "meters.csv",
+    logFile(path).open(),
+    mill.plant,
+    netPerGross,
+  );
+  const series = meterMonths(readings, mill.plant, (quantity) => {
+    const months = new Map<string, number>();
+    if (quantity === "steam") return months;
+    const id = { water: "water", electricity: "electricity", gas: "energy" } as const;
+    const of = coefficientsOf(account, id[quantity]);
+    const electricity = coefficientsOf(account, "electricity");
+    for (const { key, amounts } of groups) {
+      const lotClass = account.program.classOf(key);
+      if (lotClass === undefined) continue;
+      // Gas is what is left of final energy without electricity; other fuels are not told apart here.
+      const made =
+        dot(of(lotClass, key.own), amounts) -
+        (quantity === "gas" ? dot(electricity(lotClass, key.own), amounts) : 0);
+      months.set(key.month, (months.get(key.month) ?? 0) + made);
+    }
+    return months;
+  });
+  return { series, problems };
+}
+
+/**
+ * Mean of an indicator over draws.
+ *
+ * @param account - the account
+ * @param side - arm, or what was done
+ * @param id - the indicator
+ * @returns the mean total
+ */
+export function meanTotal(
+  account: Account,
+  side: "pigment" | "dye" | "actual",
+  id: IndicatorId,
+): number {
+  return mean(account.indicators[side].get(id) ?? new Float64Array(1));
+}

@@ -1,0 +1,237 @@
+/**
+ * A mill folder opened: factors, plant file, dialect and logs.
+ */
+
+import { existsSync, readFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import type { FactorSet } from "../factors/factor.js";
+import { loadFactors } from "../factors/load.js";
+import { judgeBy } from "../factors/schema-problems.js";
+import { readYaml } from "../factors/yaml-text.js";
+import { Ledger } from "../ledger/ledger.js";
+import { type LogDialect, LogDialectSchema } from "../log/dialect.js";
+import { type AsideRow, type LogAccount, readLogs } from "../log/read-logs.js";
+import type { Lot } from "../log/lot.js";
+import type { Plant } from "../plant/plant.js";
+import { readPlant } from "../plant/read-plant.js";
+import type { Problem } from "../problems/problem.js";
+import { builtFile, logFile, shippedFolder, yamlFiles } from "./files.js";
+
+/** Options that open a mill. */
+export interface OpenOptions {
+  /** Path of the plant file. */
+  readonly plant: string;
+}
+
+/** A mill opened. */
+export interface Workspace {
+  /** Factors in force. */
+  readonly factors: FactorSet;
+  /** The print house. */
+  readonly plant: Plant;
+  /** How its logs are written. */
+  readonly dialect: LogDialect;
+  /** Folder of the plant file. */
+  readonly folder: string;
+}
+
+/**
+ * Reads the shipped factors and those of a folder.
+ *
+ * @param folder - folder whose `factors/` overrules
+ * @returns the set or its problems
+ */
+export function openFactors(folder: string): {
+  readonly factors?: FactorSet;
+  readonly problems: readonly Problem[];
+} {
+  const pack = builtFile("factors.json");
+  const { value, problems } = loadFactors(
+    yamlFiles(shippedFolder("factors")),
+    yamlFiles(join(folder, "factors")),
+    existsSync(pack) ? readFileSync(pack, "utf8") : undefined,
+  );
+  return { ...(value === undefined ? {} : { factors: value }), problems };
+}
+
+/**
+ * Opens a mill.
+ *
+ * @param options - where the plant file is
+ * @returns the mill or its problems
+ */
+export function openMill(options: OpenOptions): {
+  readonly mill?: Workspace;
+  readonly problems: readonly Problem[];
+} {
+  const folder = dirname(options.plant);
+  const { factors, problems } = openFactors(folder);
+  if (factors === undefined) return { problems };
+  if (!existsSync(options.plant)) {
+    return {
+      problems: [
+        missing(
+          options.plant,
+          "a plant file",
+          "Run `millrace start DIR` for one to begin with, or name yours with --plant.",
+        ),
+      ],
+    };
+  }
+  const file = { name: basename(options.plant), text: readFileSync(options.plant, "utf8") };
+  const plant = readPlant(file, factors);
+  if (plant.value === undefined) return { problems: plant.problems };
+  const dialect = dialectOf(file, plant.value.text.log);
+  return dialect.value === undefined
+    ? { problems: dialect.problems }
+    : { mill: { factors, plant: plant.value, dialect: dialect.value, folder }, problems: [] };
+}
+
+function dialectOf(
+  file: { readonly name: string; readonly text: string },
+  log: unknown,
+): { readonly value?: LogDialect; readonly problems: readonly Problem[] } {
+  if (log === undefined || log === null) return { value: {}, problems: [] };
+  const yaml = readYaml(file).value;
+  if (yaml === undefined) return { problems: [] };
+  return judgeBy(LogDialectSchema, {
+    ...yaml,
+    value: log,
+    lineOf: (path) => yaml.lineOf(["log", ...path]),
+  });
+}
+
+/** What to read from the logs. */
+export interface ReadOptions {
+  /** Day after which no lot can have been printed. */
+  readonly today: string;
+  /** First day. */
+  readonly from?: string | undefined;
+  /** Last day. */
+  readonly to?: string | undefined;
+  /** Client, when only one is wanted. */
+  readonly client?: string | undefined;
+  /** Site, when only one is wanted. */
+  readonly site?: string | undefined;
+  /** Order, when only one is wanted. */
+  readonly order?: string | undefined;
+}
+
+/** Logs read. */
+export interface Reading {
+  /** Sums of the lots wanted. */
+  readonly ledger: Ledger;
+  /** Counts and problems. */
+  readonly account: LogAccount;
+  /** Rows set aside. */
+  readonly aside: readonly AsideRow[];
+  /** Lots read but not wanted by client, site or order. */
+  readonly filtered: number;
+  /** Lots with readings of their own, which are shown and not used. */
+  readonly withReadings: number;
+  /** First and last day of the lots wanted. */
+  readonly days: readonly [string, string] | undefined;
+}
+
+/**
+ * Reads the logs into a ledger.
+ *
+ * @param mill - the mill
+ * @param logs - paths; `log.csv` beside the plant file when empty
+ * @param options - what to read
+ * @param visit - sees each lot wanted
+ * @returns the ledger and its counts, or a problem when a log is not there
+ */
+export async function readMill(
+  mill: Workspace,
+  logs: readonly string[],
+  options: ReadOptions,
+  visit: (lot: Lot) => void = () => undefined,
+): Promise<{ readonly reading?: Reading; readonly problems: readonly Problem[] }> {
+  const paths = logs.length > 0 ? logs : [join(mill.folder, "log.csv")];
+  const absent = paths.filter((path) => !existsSync(path));
+  if (absent.length > 0) {
+    return {
+      problems: absent.map((path) =>
+        missing(path, "a log", "Name the log after the command: `millrace report my-log.csv`."),
+      ),
+    };
+  }
+  let state = blankState();
+  const { plant } = mill;
+  const wanted = (lot: Lot): boolean =>
+    (options.client === undefined || lot.client === options.client) &&
+    (options.site === undefined || lot.site === options.site) &&
+    (options.order === undefined || lot.order === options.order);
+  const account = await readLogs(
+    paths.map(logFile),
+    mill.dialect,
+    {
+      routes: new Set(Object.keys(plant.routes)),
+      fibres: fibresOf(mill.factors),
+      sites: new Set(Object.keys(plant.sites)),
+      today: options.today,
+    },
+    {
+      lot: (lot) => {
+        if (!wanted(lot)) {
+          state.filtered += 1;
+          return;
+        }
+        state.ledger.add(lot, plant);
+        if (Object.values(lot.readings).some((value) => value !== undefined))
+          state.withReadings += 1;
+        if (state.first === "" || lot.date < state.first) state.first = lot.date;
+        if (lot.date > state.last) state.last = lot.date;
+        visit(lot);
+      },
+      aside: (row) => state.aside.push(row),
+      restart: () => {
+        state = blankState();
+      },
+    },
+    options,
+  );
+  for (const file of account.files) {
+    if (!account.refused) state.ledger.noteFile(file.sha256);
+  }
+  const { ledger, aside, filtered, withReadings } = state;
+  return {
+    reading: {
+      ledger,
+      account,
+      aside,
+      filtered,
+      withReadings,
+      days: state.first === "" ? undefined : [state.first, state.last],
+    },
+    problems: account.problems,
+  };
+}
+
+function blankState(): {
+  ledger: Ledger;
+  aside: AsideRow[];
+  filtered: number;
+  withReadings: number;
+  first: string;
+  last: string;
+} {
+  return { ledger: new Ledger(), aside: [], filtered: 0, withReadings: 0, first: "", last: "" };
+}
+
+/**
+ * Fibres the factors know.
+ *
+ * @param factors - the set
+ * @returns their names
+ */
+export function fibresOf(factors: FactorSet): ReadonlySet<string> {
+  return new Set(
+    [...factors.factors.keys()].flatMap((id) => /^fibre\.(.+)\.regain$/.exec(id)?.[1] ?? []),
+  );
+}
+
+function missing(path: string, expected: string, remedy: string): Problem {
+  return { code: "file-missing", severity: "refused", file: path, expected, remedy };
+}

@@ -1,0 +1,177 @@
+/**
+ * Chapters on doubt: distributions of the share saved, what it rests on, meters beside the model.
+ */
+
+import type { IndicatorId } from "../../account/indicators.js";
+import type { FactorSwing } from "../../account/swings.js";
+import { meterMonths } from "../../charts/meter-months.js";
+import { savingDistribution } from "../../charts/saving-distribution.js";
+import { swingBars } from "../../charts/swing-bars.js";
+import type { Block } from "../document.js";
+import { numberCell, textCell } from "../figure-desk.js";
+import { formatNumber, formatPercent } from "../format.js";
+import type { ReportDesk } from "./desk.js";
+
+const DISTRIBUTIONS: readonly (readonly [IndicatorId, string])[] = [
+  ["water", "water withdrawn"],
+  ["cod", "COD load"],
+  ["energy", "final energy"],
+  ["electricity", "electricity"],
+  ["co2-location", "CO₂e, location-based"],
+];
+
+/** Factors shown in a picture of swings. */
+const MOST_SWINGS = 10;
+
+/**
+ * Distributions of the share saved over draws.
+ *
+ * @param desk - the report
+ * @returns a figure
+ */
+export function distributionFigure(desk: ReportDesk): Block {
+  const panels = DISTRIBUTIONS.flatMap(([id, indicator]) => {
+    const comparison = desk.input.comparisons.get(id);
+    if (comparison?.saving === undefined || comparison.draws === undefined) return [];
+    const { saving } = comparison;
+    return [
+      {
+        indicator,
+        unit: "%",
+        digits: 0,
+        draws: comparison.draws.map((value) => 100 * value),
+        median: 100 * saving.median,
+        low: 100 * saving.low,
+        high: 100 * saving.high,
+      },
+    ];
+  });
+  return panels.length === 0
+    ? desk.gap(
+        "distributions",
+        "Share saved over draws",
+        "The dye route takes next to nothing of these quantities, so no share is formed.",
+      )
+    : desk.figure(
+        "distributions",
+        "Share saved by the pigment route over all draws, % of the dye route",
+        "One panel an indicator: how the share saved is spread over the draws, with median and 95 % interval; below zero the pigment route takes more.",
+        savingDistribution({ panels }),
+      );
+}
+
+/**
+ * What the doubt of one saving rests on: picture and table.
+ *
+ * @param desk - the report
+ * @param id - the indicator
+ * @param words - what it is
+ * @returns blocks
+ */
+export function swingBlocks(desk: ReportDesk, id: IndicatorId, words: string): readonly Block[] {
+  const swings = desk.input.swings.get(id);
+  if (swings === undefined || swings.factors.length === 0 || !Number.isFinite(swings.base)) {
+    return [
+      desk.gap(
+        `${id}-swings`,
+        `What the saving of ${words} rests on`,
+        "No factor moves it: all settings were given without doubt.",
+      ),
+    ];
+  }
+  const shown = swings.factors.slice(0, MOST_SWINGS);
+  const end = (swing: FactorSwing, side: "low" | "high"): { label: string; change: number } => ({
+    label: valueText(swing[side].value, swing.unit),
+    change: 100 * (swing[side].saving - swings.base),
+  });
+  return [
+    desk.figure(
+      `${id}-swings`,
+      `What the share saved of ${words} rests on: change in percentage points, one factor at a time`,
+      "For each factor, how far the share saved moves when it alone goes to the low and to the high end of its 95 % interval.",
+      swingBars({
+        saving: `share saved of ${words} (${formatPercent(swings.base)})`,
+        digits: 0,
+        factors: shown.map((swing) => ({
+          factor: swing.words,
+          low: end(swing, "low"),
+          high: end(swing, "high"),
+        })),
+      }),
+    ),
+    {
+      kind: "table",
+      id: `${id}-swing-table`,
+      caption: `Swings of the share saved of ${words}, one factor at a time, all others at their medians (share saved there: ${formatPercent(swings.base)}).`,
+      behind: true,
+      head: [
+        textCell("Factor"),
+        textCell("Given by"),
+        textCell("Low end"),
+        { ...textCell("share saved"), align: "right" },
+        textCell("High end"),
+        { ...textCell("share saved"), align: "right" },
+      ],
+      rows: swings.factors
+        .slice(0, 2 * MOST_SWINGS)
+        .map((swing) => [
+          textCell(swing.factor, true),
+          textCell(swing.own ? "the mill" : "default"),
+          textCell(valueText(swing.low.value, swing.unit)),
+          numberCell(formatPercent(swing.low.saving)),
+          textCell(valueText(swing.high.value, swing.unit)),
+          numberCell(formatPercent(swing.high.saving)),
+        ]),
+      widths: [3.4, 0.9, 1.4, 0.9, 1.4, 0.9],
+    },
+  ];
+}
+
+/**
+ * A value with its unit, three significant digits.
+ *
+ * @param value - the value
+ * @param unit - its unit
+ * @returns the text
+ */
+export function valueText(value: number, unit: string): string {
+  const size = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value)));
+  const text = formatNumber(value, Math.max(0, Math.min(6, 2 - size)));
+  return unit === "1" ? text : `${text} ${unit}`;
+}
+
+/**
+ * Meters beside the model.
+ *
+ * @param desk - the report
+ * @returns blocks
+ */
+export function meterBlocks(desk: ReportDesk): readonly Block[] {
+  const { meters, metersMissing } = desk.input;
+  if (meters.length === 0) return [desk.gap("meters", "Meters beside the model", metersMissing)];
+  return meters.flatMap((series): readonly Block[] => {
+    const metered = series.months.reduce((sum, { metered: m }) => sum + (m ?? 0), 0);
+    const modelled = series.months.reduce(
+      (sum, { modelled: m, metered: r }) => sum + (r === undefined ? 0 : (m ?? 0)),
+      0,
+    );
+    return [
+      desk.figure(
+        `meter-${series.meter}`,
+        `Meter ${series.meter} (${series.quantity}) beside the model of the lots, ${series.unit} a month`,
+        "Bars of the meter beside the modelled month, with the gap printed.",
+        meterMonths({ quantity: series.quantity, unit: series.unit, months: series.months }),
+      ),
+      {
+        kind: "paragraph",
+        tone: "small",
+        runs: [
+          {
+            kind: "text",
+            text: `Over the months read, meter ${series.meter} counts ${formatNumber(metered, 0)} ${series.unit} and the lots as printed add up to ${formatNumber(modelled, 0)} ${series.unit} in the mean of draws: ${metered > 0 ? formatPercent((metered - modelled) / metered) : "–"} of the meter is not explained by the lots. That gap holds base load, offices, other work and the faults of the model; nothing was adjusted to it.`,
+          },
+        ],
+      },
+    ];
+  });
+}

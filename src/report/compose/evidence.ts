@@ -1,0 +1,256 @@
+/**
+ * Chapters on evidence: the import, factors used with their sources, cautions.
+ */
+
+import { importBars } from "../../charts/import-bars.js";
+import type { Leaf } from "../../numbers/quantity.js";
+import { leafRange } from "../../account/draws.js";
+import { cautionsFor, type CautionTopic } from "../cautions.js";
+import type { Block, Cell } from "../document.js";
+import { numberCell, textCell } from "../figure-desk.js";
+import { formatNumber, formatPercent } from "../format.js";
+import { amountPlaces } from "./answer.js";
+import type { ReportDesk } from "./desk.js";
+import { valueText } from "./doubt.js";
+
+/**
+ * Import ledger: every row read, adding to 100 %.
+ *
+ * @param desk - the report
+ * @returns blocks
+ */
+export function importBlocks(desk: ReportDesk): readonly Block[] {
+  const { files, counts } = desk.input.log;
+  const total = files.reduce(
+    (sum, file) => ({
+      rows: sum.rows + file.rows,
+      accepted: sum.accepted + file.accepted,
+      corrected: sum.corrected + file.corrected,
+      setAside: sum.setAside + file.setAside,
+      outside: sum.outside + file.outside,
+    }),
+    { rows: 0, accepted: 0, corrected: 0, setAside: 0, outside: 0 },
+  );
+  const share = (part: number): string =>
+    total.rows === 0 ? "–" : formatPercent(part / total.rows, 1);
+  const row = (words: string, part: number): readonly Cell[] => [
+    textCell(words, true),
+    numberCell(formatNumber(part, 0)),
+    numberCell(share(part)),
+  ];
+  const reasons = [...counts].sort(([a, x], [b, y]) => y.count - x.count || (a < b ? -1 : 1));
+  return [
+    desk.figure(
+      "import",
+      "Rows of the log: what became of them",
+      "One bar of all rows read, split into accepted, corrected, set aside and outside the period.",
+      importBars({
+        accepted: total.accepted,
+        corrected: total.corrected,
+        setAside: total.setAside,
+        outside: total.outside,
+      }),
+    ),
+    {
+      kind: "table",
+      id: "import-ledger",
+      caption: `Import ledger over ${files.length} ${files.length === 1 ? "file" : "files"}; the parts add up to the rows read.`,
+      head: [
+        textCell("Rows"),
+        { ...textCell("Number"), align: "right" },
+        { ...textCell("Share"), align: "right" },
+      ],
+      rows: [
+        row("Read", total.rows),
+        row("Accepted as they stand", total.accepted),
+        row("Corrected, or merged with an equal row", total.corrected),
+        row("Set aside, see setaside.csv", total.setAside),
+        row("Outside the period asked for", total.outside),
+      ],
+      widths: [3, 1, 1],
+    },
+    {
+      kind: "table",
+      id: "import-reasons",
+      caption: "By reason; a row may have several.",
+      behind: true,
+      head: [textCell("Reason"), textCell("Effect"), { ...textCell("Times"), align: "right" }],
+      rows:
+        reasons.length === 0
+          ? [[textCell("none", true), textCell("–"), numberCell("0")]]
+          : reasons.map(([code, { severity, count }]) => [
+              textCell(code, true),
+              textCell(severity),
+              numberCell(String(count)),
+            ]),
+    },
+    {
+      kind: "table",
+      id: "import-files",
+      caption: "Files read.",
+      behind: true,
+      head: [
+        textCell("File"),
+        { ...textCell("Bytes"), align: "right" },
+        { ...textCell("Rows"), align: "right" },
+        textCell("SHA-256, first 16 digits"),
+      ],
+      rows: files.map((file) => [
+        textCell(file.name, true),
+        numberCell(formatNumber(file.bytes, 0)),
+        numberCell(formatNumber(file.rows, 0)),
+        textCell(file.sha256.slice(0, 16)),
+      ]),
+    },
+  ];
+}
+
+/**
+ * Lots that stand outside the comparison, in numbers.
+ *
+ * @param desk - the report
+ * @returns a list
+ */
+export function apartList(desk: ReportDesk): Block {
+  const { groups, uncovered, withReadings, filtered, account } = desk.input;
+  const places = amountPlaces();
+  let without = 0;
+  let withoutArea = 0;
+  let partial = 0;
+  for (const { key, lots, amounts } of groups) {
+    if (account.program.classOf(key) === undefined) {
+      without += lots;
+      withoutArea += amounts[places.printed] ?? 0;
+    } else if (key.blend.includes(" ")) partial += lots;
+  }
+  const items = [
+    `${formatNumber(without, 0)} lots (${formatNumber(withoutArea, 0)} m² printed) have no counterpart, by fibre, blend or routes of the plant file; they are in no figure.`,
+    `${formatNumber(partial, 0)} lots are blends: a dye route with one class of dye colours one fibre of them, so the two routes are not equivalent there unless the shade allows it.`,
+    `${formatNumber(uncovered.length, 0)} reprints, or parts of them, replace more than the original rejected; ${formatNumber(
+      uncovered.reduce((sum, { area }) => sum + area, 0),
+      0,
+    )} m² of theirs count as no accepted area.`,
+    `${formatNumber(withReadings, 0)} lots have readings of their own; these are not used yet.`,
+    ...(filtered > 0
+      ? [
+          `${formatNumber(filtered, 0)} lots were read and left out by the choice of client, site or order.`,
+        ]
+      : []),
+  ];
+  return { kind: "list", ordered: false, items: items.map((text) => [{ kind: "text", text }]) };
+}
+
+/**
+ * Factors and settings used, with value, doubt and source.
+ *
+ * @param desk - the report
+ * @returns blocks
+ */
+export function factorBlocks(desk: ReportDesk): readonly Block[] {
+  const { account, factors } = desk.input;
+  const leaves = new Map<string, Leaf>();
+  for (const { leaf } of account.program.nodes.leaves()) {
+    if (leaf.provenance === "constant") continue;
+    const name = leaf.provenance === "plant" ? leaf.id : leaf.factor;
+    if (!leaves.has(name)) leaves.set(name, leaf);
+  }
+  const used = new Set<string>();
+  const rows = [...leaves]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([name, leaf]): readonly Cell[] => {
+      const { median, low, high } = leafRange(leaf);
+      const source = factors.sources.get(leaf.source);
+      if (source !== undefined) used.add(leaf.source);
+      const factor = factors.factors.get(leaf.factor);
+      const value = factor?.values.find((entry) => entry.source === leaf.source);
+      const quality =
+        value === undefined || leaf.provenance === "plant"
+          ? "–"
+          : Object.values(value.quality).join(" ");
+      return [
+        textCell(name, true),
+        textCell(valueText(median, leaf.unit)),
+        textCell(low === high ? "fixed" : `${valueText(low, "1")} to ${valueText(high, "1")}`),
+        textCell(leaf.provenance === "plant" ? "the mill" : leaf.source),
+        textCell(quality),
+      ];
+    });
+  const sources = [...used].sort().map((key): readonly Cell[] => {
+    const source = factors.sources.get(key);
+    const year = source?.year === undefined ? "" : ` (${source.year})`;
+    return [
+      textCell(key, true),
+      textCell(
+        `${source?.author ?? ""}: ${source?.title ?? ""}${year}${source?.licence === undefined ? "" : `. ${source.licence}`}`,
+      ),
+      textCell(source?.read ?? ""),
+    ];
+  });
+  return [
+    {
+      kind: "table",
+      id: "factors",
+      caption:
+        "Settings and factors used: median, 95 % interval, who gave it, and five scores of quality from 1 to 5 (reliability, completeness, time, place, technology).",
+      behind: true,
+      head: ["Setting or factor", "Median", "95 % interval", "Source", "Quality"].map((text) =>
+        textCell(text),
+      ),
+      rows,
+      widths: [3.6, 1.6, 1.7, 2.2, 1],
+    },
+    {
+      kind: "table",
+      id: "sources",
+      caption:
+        "Sources. “memory” means that the figure was not re-read at its source; “common practice” has no published source.",
+      behind: true,
+      head: ["Key", "Source", "Read"].map((text) => textCell(text)),
+      rows: sources,
+      widths: [2.2, 5, 1.2],
+    },
+  ];
+}
+
+/**
+ * Cautions that apply to the routes shown.
+ *
+ * @param desk - the report
+ * @returns a list
+ */
+export function cautionList(desk: ReportDesk): Block {
+  const topics = new Set<CautionTopic>([
+    "pigment-curing",
+    "effluent",
+    "energy-change",
+    "finished-goods-eu",
+    "all",
+  ]);
+  for (const { arms } of desk.input.account.program.classes) {
+    for (const arm of ["pigment", "dye"] as const) {
+      for (const { kind } of arms[arm].steps) {
+        if (kind === "calender") topics.add("calender");
+        if (kind === "steamer" || kind === "wash-range") topics.add("steam");
+        if (kind.startsWith("stenter") || kind === "oven" || kind === "hot-flue")
+          topics.add("stenter");
+      }
+      if (arms[arm].route.steps.some((step) => step.choices["heat"] === "oil"))
+        topics.add("thermal-oil");
+      if (arms[arm].route.dye !== undefined && arms[arm].route.dye !== "disperse")
+        topics.add("urea");
+    }
+  }
+  const marks = {
+    read: "",
+    "second-hand": " [read in a summary by others]",
+    practice: " [common practice, no source]",
+    own: "",
+  };
+  return {
+    kind: "list",
+    ordered: false,
+    items: cautionsFor(topics).map(({ text, mark, source }) => [
+      { kind: "text", text: `${text}${source === undefined ? "" : ` (${source})`}${marks[mark]}` },
+    ]),
+  };
+}

@@ -1,0 +1,76 @@
+/**
+ * What a report is made of.
+ */
+
+import type { Account } from "../../account/account.js";
+import type { IndicatorId } from "../../account/indicators.js";
+import type { Swings } from "../../account/swings.js";
+import type { Comparison } from "../../compare/compare.js";
+import type { FactorSet } from "../../factors/factor.js";
+import type { LedgerKey } from "../../ledger/key.js";
+import type { Group } from "../../ledger/ledger.js";
+import type { LogAccount } from "../../log/read-logs.js";
+import type { MeterMonthSeries } from "../../meters/months.js";
+import type { Plant } from "../../plant/plant.js";
+
+/** Reference unit of a report. */
+export interface Reference {
+  /** `m2`, `kg`, `m` or `total`. */
+  readonly per: "m2" | "kg" | "m" | "total";
+  /** Number of reference units in the lots compared. */
+  readonly units: number;
+  /** As printed after a slash, such as `m²`; empty for totals. */
+  readonly suffix: string;
+  /** In words, such as `accepted m²`. */
+  readonly words: string;
+}
+
+/** Everything a report says. */
+export interface ReportInput {
+  /** The print house. */
+  readonly plant: Plant;
+  /** Factors in force. */
+  readonly factors: FactorSet;
+  /** Groups of lots. */
+  readonly groups: readonly Group[];
+  /** Sample of lots. */
+  readonly sample: readonly {
+    readonly lot: string;
+    readonly key: LedgerKey;
+    readonly amounts: readonly number[];
+  }[];
+  /** Reprints that no reject covers. */
+  readonly uncovered: readonly {
+    readonly lot: string;
+    readonly of: string;
+    readonly area: number;
+  }[];
+  /** The account. */
+  readonly account: Account;
+  /** Comparisons by indicator, in the order of the report. */
+  readonly comparisons: ReadonlyMap<IndicatorId, Comparison>;
+  /** Swings by indicator. */
+  readonly swings: ReadonlyMap<IndicatorId, Swings>;
+  /** Counts of the import. */
+  readonly log: LogAccount;
+  /** Lots read and not wanted by client, site or order. */
+  readonly filtered: number;
+  /** Lots with readings of their own. */
+  readonly withReadings: number;
+  /** First and last day of the lots. */
+  readonly days: readonly [string, string];
+  /** Reference unit. */
+  readonly reference: Reference;
+  /** Client, site and order the report is about; empty for all. */
+  readonly scope: { readonly client: string; readonly site: string; readonly order: string };
+  /** Date of the report. */
+  readonly date: string;
+  /** Seed of the draws. */
+  readonly seed: number;
+  /** Meters beside the model; empty when there are none or only part of the lots is reported. */
+  readonly meters: readonly MeterMonthSeries[];
+  /** Why there are no meters. */
+  readonly metersMissing: string;
+  /** Version of the tool. */
+  readonly version: string;
+}

@@ -1,0 +1,317 @@
+/**
+ * Chapters on water, effluent load, energy and CO2e: a picture, the table behind it.
+ */
+
+import type { BrokenDown } from "../../account/account.js";
+import { byStep, type StepMean } from "../../account/breakdown.js";
+import type { IndicatorId } from "../../account/indicators.js";
+import { carrierBars } from "../../charts/carrier-bars.js";
+import { scopeBars } from "../../charts/scope-bars.js";
+import { stackedSteps } from "../../charts/stacked-steps.js";
+import { mean } from "../../numbers/quantiles.js";
+import type { Block, Cell } from "../document.js";
+import { numberCell, textCell } from "../figure-desk.js";
+import { digitsFor, formatNumber } from "../format.js";
+import type { NotedComparison, ReportDesk } from "./desk.js";
+import { carrierWords, stepWords } from "./names.js";
+
+/** Names of the routes as printed. */
+export const ROUTE_NAMES = { pigment: "Pigment, heat", dye: "Dye, steam and wash" } as const;
+
+/**
+ * Quantity by step on both routes: picture and table.
+ *
+ * @param desk - the report
+ * @param id - the indicator
+ * @param words - what it is
+ * @returns blocks
+ */
+export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): readonly Block[] {
+  const noted = desk.compared(id);
+  if (noted === undefined) return [];
+  const steps = byStep(desk.input.account, id)
+    .map((step): StepMean => ({
+      role: step.role,
+      pigment: desk.per(id, step.pigment),
+      dye: desk.per(id, step.dye),
+    }))
+    .filter(({ pigment, dye }) => Math.abs(pigment) + Math.abs(dye) > 0);
+  const digits = Math.max(noted.pigment.digits, noted.dye.digits);
+  const picture = stackedSteps({
+    quantity: words,
+    unit: noted.unit,
+    digits,
+    steps: steps.map(({ role, pigment, dye }) => ({
+      name: stepWords(role),
+      pigment: Math.max(0, pigment),
+      dye: Math.max(0, dye),
+    })),
+    routes: routeTotals(noted, steps),
+  });
+  return [
+    desk.figure(
+      `${id}-by-step`,
+      `${words} by step, ${noted.unit}, means of draws`,
+      `Stacked bars of ${words} for the dye and the pigment route, split by step; the table below holds the numbers.`,
+      picture,
+    ),
+    table(
+      `${id}-steps`,
+      `${words} by step, ${noted.unit}. Means of draws, which add up; the medians on page one differ a little.`,
+      "Step",
+      digits + 1,
+      [
+        ...steps.map(({ role, pigment, dye }) => [stepWords(role), pigment, dye] as const),
+        ["Total of means", sum(steps, "pigment"), sum(steps, "dye")],
+      ],
+    ),
+  ];
+}
+
+function routeTotals(
+  noted: NotedComparison,
+  steps: readonly { readonly pigment: number; readonly dye: number }[],
+): Parameters<typeof stackedSteps>[0]["routes"] {
+  const of = (
+    arm: "pigment" | "dye",
+  ): { name: string; total: { value: number; low: number; high: number } } => ({
+    name: ROUTE_NAMES[arm],
+    total: {
+      value: sum(steps, arm),
+      low: noted.comparison[arm].low * noted.scale,
+      high: noted.comparison[arm].high * noted.scale,
+    },
+  });
+  return { pigment: of("pigment"), dye: of("dye") };
+}
+
+function sum(
+  list: readonly { readonly pigment: number; readonly dye: number }[],
+  arm: "pigment" | "dye",
+): number {
+  return list.reduce((total, entry) => total + entry[arm], 0);
+}
+
+/**
+ * Final energy by carrier: picture and table.
+ *
+ * @param desk - the report
+ * @returns blocks
+ */
+export function carrierBlocks(desk: ReportDesk): readonly Block[] {
+  const noted = desk.compared("energy");
+  if (noted === undefined) return [];
+  const { fence } = desk.input.account;
+  const flows = [...new Set([...fence.dye.keys(), ...fence.pigment.keys()])].filter(
+    (flow) => flow === "electricity" || flow.startsWith("fuel.") || flow === "steam.bought",
+  );
+  const carriers = flows.map((flow) => {
+    const kwh = flow === "electricity" ? 1 : 1 / 3.6;
+    const of = (arm: "pigment" | "dye"): number => {
+      const draws = fence[arm].get(flow);
+      return draws === undefined ? 0 : desk.per("energy", mean(draws) * kwh);
+    };
+    return { name: carrierWords(flow), pigment: of("pigment"), dye: of("dye") };
+  });
+  const digits = Math.max(noted.pigment.digits, noted.dye.digits);
+  return [
+    desk.figure(
+      "energy-by-carrier",
+      `Final energy by carrier, ${noted.unit}, net calorific value, means of draws`,
+      "Stacked bars of final energy by carrier for both routes; the table below holds the numbers.",
+      carrierBars({
+        quantity: "final energy",
+        unit: noted.unit,
+        digits,
+        carriers,
+        routes: routeTotals(noted, carriers),
+      }),
+    ),
+    table(
+      "energy-carriers",
+      `Final energy by carrier, ${noted.unit}, fuels on net calorific value. Means of draws.`,
+      "Carrier",
+      digits + 1,
+      [
+        ...carriers.map(({ name, pigment, dye }) => [name, pigment, dye] as const),
+        ["Total of means", sum(carriers, "pigment"), sum(carriers, "dye")],
+      ],
+    ),
+  ];
+}
+
+/**
+ * CO2e by scope: picture and table.
+ *
+ * @param desk - the report
+ * @returns blocks
+ */
+export function scopeBlocks(desk: ReportDesk): readonly Block[] {
+  const location = desk.compared("co2-location");
+  const market = desk.compared("co2-market");
+  if (location === undefined || market === undefined) return [];
+  const { account } = desk.input;
+  const meanOf = (id: IndicatorId, arm: "pigment" | "dye"): number =>
+    desk.per(id, mean(account.indicators[arm].get(id) ?? new Float64Array(1)));
+  const digits = Math.max(location.pigment.digits, location.dye.digits);
+  const route = (arm: "pigment" | "dye"): Parameters<typeof scopeBars>[0]["routes"]["dye"] => {
+    const basis = (
+      noted: NotedComparison,
+      scope2: IndicatorId,
+      total: IndicatorId,
+    ): Parameters<typeof scopeBars>[0]["routes"]["dye"]["location"] => ({
+      scope2: meanOf(scope2, arm),
+      total: {
+        value: meanOf(total, arm),
+        low: noted.comparison[arm].low * noted.scale,
+        high: noted.comparison[arm].high * noted.scale,
+      },
+    });
+    return {
+      name: ROUTE_NAMES[arm],
+      scope1: meanOf("scope-1", arm),
+      location: basis(location, "scope-2-location", "co2-location"),
+      market: basis(market, "scope-2-market", "co2-market"),
+    };
+  };
+  const rows = (
+    [
+      ["Scope 1, fuels burned on site", "scope-1"],
+      ["Scope 2, location-based", "scope-2-location"],
+      ["Scope 2, market-based", "scope-2-market"],
+      ["Scopes 1 and 2, location-based", "co2-location"],
+      ["Scopes 1 and 2, market-based", "co2-market"],
+    ] as const
+  ).map(([words, id]) => [words, meanOf(id, "pigment"), meanOf(id, "dye")] as const);
+  return [
+    desk.figure(
+      "co2-by-scope",
+      `CO₂e by scope, ${location.unit}, partial, gate to gate, means of draws`,
+      "Bars of scope 1 and scope 2 emissions for both routes, once location-based and once market-based.",
+      scopeBars({
+        quantity: "CO₂e, partial, gate to gate",
+        unit: location.unit,
+        digits,
+        routes: { pigment: route("pigment"), dye: route("dye") },
+      }),
+    ),
+    table(
+      "co2-scopes",
+      `CO₂e by scope, ${location.unit}. The two bases of scope 2 are alternatives and are never added. Means of draws.`,
+      "Scope",
+      digits + 1,
+      rows,
+    ),
+  ];
+}
+
+/**
+ * Inventory of water and loads: medians with intervals on both routes.
+ *
+ * @param desk - the report
+ * @param id - id of the table
+ * @param caption - its caption
+ * @param ids - indicators with words
+ * @returns the table
+ */
+export function inventory(
+  desk: ReportDesk,
+  id: string,
+  caption: string,
+  ids: readonly (readonly [IndicatorId, string])[],
+): Block {
+  const rows = ids.flatMap(([indicator, words]): (readonly Cell[])[] => {
+    const noted = desk.compared(indicator);
+    if (noted === undefined) return [];
+    return [
+      [
+        textCell(`${words}, ${noted.unit}`, true),
+        numberCell(noted.pigment.run),
+        numberCell(noted.pigment.interval),
+        numberCell(noted.dye.run),
+        numberCell(noted.dye.interval),
+      ],
+    ];
+  });
+  return {
+    kind: "table",
+    id,
+    caption,
+    head: ["", "Pigment", "95 % interval", "Dye", "95 % interval"].map((text, i) =>
+      i === 0 ? textCell("Quantity") : { ...textCell(text), align: "right" as const },
+    ),
+    rows,
+    widths: [3, 1.1, 1.8, 1.1, 1.8],
+  };
+}
+
+/**
+ * A table of numbers on both routes, behind a picture.
+ *
+ * @param id - id of the table
+ * @param caption - its caption
+ * @param head - heading of the first column
+ * @param digits - decimals
+ * @param rows - words, pigment, dye
+ * @returns the table
+ */
+export function table(
+  id: string,
+  caption: string,
+  head: string,
+  digits: number,
+  rows: readonly (readonly [string, number, number])[],
+): Block {
+  const places = Math.max(0, Math.min(digits, 4));
+  return {
+    kind: "table",
+    id,
+    caption,
+    behind: true,
+    head: [
+      textCell(head),
+      { ...textCell("Pigment"), align: "right" },
+      { ...textCell("Dye"), align: "right" },
+    ],
+    rows: rows.map(([words, pigment, dye]) => [
+      textCell(words, true),
+      numberCell(formatNumber(pigment, places)),
+      numberCell(formatNumber(dye, places)),
+    ]),
+    widths: [3, 1, 1],
+  };
+}
+
+/**
+ * Mean concentration of the effluent: Σ load / Σ discharge, per arm; never a mean of lots.
+ *
+ * @param desk - the report
+ * @returns a table in mg/L
+ */
+export function concentrations(desk: ReportDesk): Block {
+  const { fence } = desk.input.account;
+  const rows = (["cod", "nitrogen", "salt"] as const).map((load) => {
+    const of = (arm: "pigment" | "dye"): string => {
+      const water = fence[arm].get("water.discharged");
+      const grams = fence[arm].get(load);
+      if (water === undefined || grams === undefined) return "none";
+      const value = (1000 * mean(grams)) / mean(water);
+      return formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value));
+    };
+    const words = { cod: "COD", nitrogen: "Nitrogen", salt: "Dissolved salts" }[load];
+    return [textCell(words, true), numberCell(of("pigment")), numberCell(of("dye"))];
+  });
+  return {
+    kind: "table",
+    id: "concentrations",
+    caption:
+      "Mean concentration at the drain, before treatment, mg/L: all load over all discharge of a route. Less water raises concentration.",
+    head: [
+      textCell("Load"),
+      { ...textCell("Pigment"), align: "right" },
+      { ...textCell("Dye"), align: "right" },
+    ],
+    rows,
+    widths: [3, 1, 1],
+  };
+}
