@@ -36,8 +36,6 @@ export interface Account {
   readonly fence: Readonly<Record<Side, ReadonlyMap<string, Float64Array>>>;
   /** Parts of the indicators that are broken down. */
   readonly parts: ReadonlyMap<BrokenDown, readonly Part[]>;
-  /** Per unit of indicator, per flow at a machine: draws of conversion × intensity. */
-  readonly perFlow: (term: ProgramTerm, indicator: IndicatorId) => Float64Array | undefined;
 }
 
 /** An arm, or what the mill really did. */
@@ -52,62 +50,102 @@ export type Side = Workflow | "actual";
  * @returns totals, draw by draw, and parts
  */
 export function accountOf(program: Program, count: number, seed: number): Account {
-  const unity = unityOf(program.nodes);
+  const plan = planOf(program);
   const draws = drawsOf(program.nodes, count, seed);
-  const machine = machineFlows(program, draws);
-  const perFlow = perFlowOf(program, draws, unity);
-  const sides: readonly Side[] = ["pigment", "dye", "actual"];
-  const fence = {
-    pigment: new Map<string, Float64Array>(),
-    dye: new Map<string, Float64Array>(),
-    actual: new Map<string, Float64Array>(),
-  };
-  const indicators = {
-    pigment: new Map<IndicatorId, Float64Array>(),
-    dye: new Map<IndicatorId, Float64Array>(),
-    actual: new Map<IndicatorId, Float64Array>(),
-  };
-  for (const side of sides) {
-    for (const id of program.indicators.keys()) indicators[side].set(id, new Float64Array(count));
-  }
-  for (const flow of machine.values()) {
-    const outlet = program.classes[flow.term.lotClass]?.outlets[flow.term.arm];
-    if (outlet === undefined) continue;
-    const into: readonly Side[] = flow.own ? [flow.term.arm, "actual"] : [flow.term.arm];
-    for (const { to, node } of fenceOf(outlet, flow.term.flow, unity)) {
-      const rate = draws.of(node);
-      for (const side of into) addProduct(vectorIn(fence[side], to, count), flow.draws, rate);
+  const ids = [...program.indicators.keys()];
+  const fence = sides(() => new Map<string, Float64Array>());
+  const indicators = sides(() => new Map(ids.map((id) => [id, new Float64Array(count)])));
+  const coefficients = plan.terms.map(() => new Float64Array(BROKEN_DOWN.length));
+  const flow = new Float64Array(count);
+  const per = new Float64Array(count);
+  draws.each(plan.needed, (start, end, values) => {
+    const n = end - start;
+    for (const group of plan.groups) {
+      flow.fill(0, 0, n);
+      for (const at of group.terms) {
+        const { term, amount } = plan.terms[at]!;
+        const rate = values[term.rate]!;
+        for (let i = 0; i < n; i++) flow[i] = flow[i]! + amount * rate[i]!;
+      }
+      for (const { to, node } of group.fence) {
+        for (const side of group.sides)
+          addProduct(vectorIn(fence[side], to, count), start, flow, values[node]!, n);
+      }
+      for (const { id, pairs, broken } of group.indicators) {
+        per.fill(0, 0, n);
+        for (const [rate, intensity] of pairs)
+          addProduct(per, 0, values[rate]!, values[intensity]!, n);
+        for (const side of group.sides)
+          addProduct(vectorIn(indicators[side], id, count), start, flow, per, n);
+        if (broken < 0) continue;
+        for (const at of group.terms) {
+          const row = coefficients[at]!;
+          row[broken] =
+            row[broken]! + sumProduct(values[plan.terms[at]!.term.rate]!, per, n) / count;
+        }
+      }
     }
-    for (const id of program.indicators.keys()) {
-      const per = perFlow(flow.term, id);
-      if (per === undefined) continue;
-      for (const side of into) addProduct(vectorIn(indicators[side], id, count), flow.draws, per);
-    }
-  }
+  });
   const parts = new Map<BrokenDown, Part[]>(BROKEN_DOWN.map((id) => [id, []]));
-  for (const term of program.terms) {
-    const amount = program.classes[term.lotClass]?.amounts[term.amount] ?? 0;
-    for (const id of BROKEN_DOWN) {
-      const per = perFlow(term, id);
-      if (per === undefined) continue;
-      // A term no lot asks for still has a coefficient: the lots of the sample may be read with it.
-      const coefficient = amount === 0 ? 0 : meanProduct(draws.of(term.rate), per);
-      if (amount !== 0) parts.get(id)?.push({ term, coefficient, mean: amount * coefficient });
-    }
-  }
-  return { program, draws, indicators, fence, parts, perFlow };
+  plan.terms.forEach(({ term, amount }, at) => {
+    BROKEN_DOWN.forEach((id, broken) => {
+      const coefficient = coefficients[at]![broken]!;
+      if (coefficient !== 0) parts.get(id)?.push({ term, coefficient, mean: amount * coefficient });
+    });
+  });
+  return { program, draws, indicators, fence, parts };
 }
 
-interface MachineFlow {
-  readonly term: ProgramTerm;
-  readonly own: boolean;
-  readonly draws: Float64Array;
+function sides<T>(make: () => T): Record<Side, T> {
+  return { pigment: make(), dye: make(), actual: make() };
 }
 
-// Sums over terms that share outlet, arm, own route and flow: conversions are multiplied once for all.
-function machineFlows(program: Program, draws: Draws): ReadonlyMap<string, MachineFlow> {
-  const flows = new Map<string, MachineFlow>();
+/**
+ * Nodes of conversion and intensity by which a flow at a machine adds to an indicator.
+ *
+ * @param program - the program
+ * @param term - a term of that flow
+ * @param id - the indicator
+ * @returns pairs of nodes; the indicator per unit of flow is the sum of their products
+ */
+export function pairsOf(
+  program: Program,
+  term: ProgramTerm,
+  id: IndicatorId,
+): readonly (readonly [number, number])[] {
+  const outlet = program.classes[term.lotClass]?.outlets[term.arm];
+  const intensities = outlet?.indicators.get(id);
+  if (outlet === undefined || intensities === undefined) return [];
+  return fenceOf(outlet, term.flow, unityOf(program.nodes)).flatMap(({ to, node }) => {
+    const intensity = intensities.get(to);
+    return intensity === undefined ? [] : [[node, intensity] as const];
+  });
+}
+
+interface FlowGroup {
+  readonly terms: number[];
+  readonly sides: readonly Side[];
+  readonly fence: readonly { readonly to: string; readonly node: number }[];
+  readonly indicators: readonly {
+    readonly id: IndicatorId;
+    readonly pairs: readonly (readonly [number, number])[];
+    readonly broken: number;
+  }[];
+}
+
+interface Plan {
+  readonly terms: readonly { readonly term: ProgramTerm; readonly amount: number }[];
+  readonly groups: readonly FlowGroup[];
+  readonly needed: ReadonlySet<number>;
+}
+
+// Terms that share outlet, arm, own route and flow: conversions are multiplied once for all of them.
+function planOf(program: Program): Plan {
+  const unity = unityOf(program.nodes);
   const outlets = new Map<unknown, number>();
+  const groups = new Map<string, FlowGroup>();
+  const terms: { term: ProgramTerm; amount: number }[] = [];
+  const needed = new Set<number>([unity]);
   for (const term of program.terms) {
     const lotClass = program.classes[term.lotClass];
     const amount = lotClass?.amounts[term.amount] ?? 0;
@@ -116,37 +154,30 @@ function machineFlows(program: Program, draws: Draws): ReadonlyMap<string, Machi
     if (!outlets.has(outlet)) outlets.set(outlet, outlets.size);
     const own = lotClass.key.own === term.arm;
     const key = `${outlets.get(outlet) ?? 0}|${term.arm}|${String(own)}|${term.flow}`;
-    let flow = flows.get(key);
-    if (flow === undefined) {
-      flow = { term, own, draws: new Float64Array(draws.count) };
-      flows.set(key, flow);
+    let group = groups.get(key);
+    if (group === undefined) {
+      group = {
+        terms: [],
+        sides: own ? [term.arm, "actual"] : [term.arm],
+        fence: fenceOf(outlet, term.flow, unity),
+        indicators: [...program.indicators.keys()].flatMap((id) => {
+          const pairs = pairsOf(program, term, id);
+          return pairs.length === 0
+            ? []
+            : [{ id, pairs, broken: (BROKEN_DOWN as readonly string[]).indexOf(id) }];
+        }),
+      };
+      group.fence.forEach(({ node }) => needed.add(node));
+      group.indicators.forEach(({ pairs }) => {
+        pairs.flat().forEach((node) => needed.add(node));
+      });
+      groups.set(key, group);
     }
-    const rate = draws.of(term.rate);
-    for (let i = 0; i < rate.length; i++) flow.draws[i] = flow.draws[i]! + amount * rate[i]!;
+    needed.add(term.rate);
+    group.terms.push(terms.length);
+    terms.push({ term, amount });
   }
-  return flows;
-}
-
-function perFlowOf(program: Program, draws: Draws, unity: number): Account["perFlow"] {
-  const found = new Map<unknown, Map<string, Float64Array | undefined>>();
-  return (term, id) => {
-    const outlet = program.classes[term.lotClass]?.outlets[term.arm];
-    if (outlet === undefined) return undefined;
-    let byFlow = found.get(outlet);
-    if (byFlow === undefined) found.set(outlet, (byFlow = new Map()));
-    const key = `${id}|${term.flow}`;
-    if (byFlow.has(key)) return byFlow.get(key);
-    const intensities = outlet.indicators.get(id);
-    let sum: Float64Array | undefined;
-    for (const { to, node } of fenceOf(outlet, term.flow, unity)) {
-      const intensity = intensities?.get(to);
-      if (intensity === undefined) continue;
-      sum ??= new Float64Array(draws.count);
-      addProduct(sum, draws.of(node), draws.of(intensity));
-    }
-    byFlow.set(key, sum);
-    return sum;
-  };
+  return { terms, groups: [...groups.values()], needed };
 }
 
 function vectorIn<K>(map: Map<K, Float64Array>, key: K, count: number): Float64Array {
@@ -155,14 +186,20 @@ function vectorIn<K>(map: Map<K, Float64Array>, key: K, count: number): Float64A
   return found;
 }
 
-function addProduct(into: Float64Array, a: Float64Array, b: Float64Array): void {
-  for (let i = 0; i < into.length; i++) into[i] = into[i]! + a[i]! * b[i]!;
+function addProduct(
+  into: Float64Array,
+  start: number,
+  a: Float64Array,
+  b: Float64Array,
+  n: number,
+): void {
+  for (let i = 0; i < n; i++) into[start + i] = into[start + i]! + a[i]! * b[i]!;
 }
 
-function meanProduct(a: Float64Array, b: Float64Array): number {
+function sumProduct(a: Float64Array, b: Float64Array, n: number): number {
   let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum / a.length;
+  for (let i = 0; i < n; i++) sum += a[i]! * b[i]!;
+  return sum;
 }
 
 /**

@@ -8,13 +8,24 @@ import { normalCdf, normalQuantile } from "../numbers/normal.js";
 import type { Leaf } from "../numbers/quantity.js";
 import type { Nodes } from "./nodes.js";
 
+/** Sees the values of a block of draws: from `start` to `end`, by number of the node. */
+export type BlockVisit = (start: number, end: number, values: readonly Float64Array[]) => void;
+
 /** Draws by number of the node. */
 export interface Draws {
   /** Number of draws. */
   readonly count: number;
-  /** Draws of a node, the same array each time it is asked for. */
+  /** All draws of one node. */
   readonly of: (node: number) => Float64Array;
+  /**
+   * Works nodes out block by block. Blocks stay in the processor's cache and are written over, so that
+   * memory does not grow with nodes times draws.
+   */
+  readonly each: (needed: Iterable<number>, visit: BlockVisit) => void;
 }
+
+/** Draws worked out in one go. */
+const BLOCK = 500;
 
 /**
  * Prepares draws. Every stream hangs on the seed and its own name only, so that adding a factor moves no
@@ -26,7 +37,7 @@ export interface Draws {
  * @returns the draws
  */
 export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
-  const vectors = new Map<number, Float64Array>();
+  const leaves = new Map<number, Float64Array>();
   const streams = new Map<string, Float64Array>();
   const uniform = (stream: string): Float64Array => {
     let found = streams.get(stream);
@@ -36,20 +47,85 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
     }
     return found;
   };
-  const of = (at: number): Float64Array => {
-    let found = vectors.get(at);
-    const node = nodes.list[at];
-    if (node === undefined) throw new Error(`There is no node ${at}.`);
+  const leafDraws = (at: number, leaf: Leaf): Float64Array => {
+    let found = leaves.get(at);
     if (found === undefined) {
-      found =
-        node.quantity.kind === "leaf"
-          ? drawLeaf(node.quantity, count, uniform)
-          : derived(node.quantity.value, node.reads.map(of), count);
-      vectors.set(at, found);
+      found = drawLeaf(leaf, count, uniform);
+      leaves.set(at, found);
     }
     return found;
   };
-  return { count, of };
+  const { still, fixed } = stillNodes(nodes);
+  const each = (needed: Iterable<number>, visit: BlockVisit): void => {
+    const wanted = closure(nodes, needed);
+    const values: Float64Array[] = nodes.list.map(() => NOTHING);
+    const moving = wanted.filter((at) => !still[at]);
+    for (const at of wanted) {
+      if (still[at] || nodes.list[at]?.quantity.kind === "derived") {
+        values[at] = new Float64Array(BLOCK).fill(fixed[at]!);
+      }
+    }
+    for (let start = 0; start < count; start += BLOCK) {
+      const end = Math.min(count, start + BLOCK);
+      for (const at of moving) {
+        const node = nodes.list[at];
+        if (node === undefined) continue;
+        if (node.quantity.kind === "leaf") {
+          values[at] = leafDraws(at, node.quantity).subarray(start, end);
+        } else {
+          fill(
+            values[at] ?? NOTHING,
+            node.quantity.value,
+            node.reads.map((read) => values[read] ?? NOTHING),
+            end - start,
+          );
+        }
+      }
+      visit(start, end, values);
+    }
+  };
+  const of = (at: number): Float64Array => {
+    const all = new Float64Array(count);
+    each([at], (start, end, values) => {
+      all.set((values[at] ?? NOTHING).subarray(0, end - start), start);
+    });
+    return all;
+  };
+  return { count, of, each };
+}
+
+const NOTHING = new Float64Array(0);
+
+// Nodes that rest on fixed leaves alone are the same in every draw, so they are worked out once.
+function stillNodes(nodes: Nodes): {
+  readonly still: readonly boolean[];
+  readonly fixed: Float64Array;
+} {
+  const still: boolean[] = [];
+  const fixed = new Float64Array(nodes.list.length).fill(NaN);
+  nodes.list.forEach(({ quantity, reads }, at) => {
+    still.push(
+      quantity.kind === "leaf"
+        ? quantity.spread.shape === "fixed"
+        : reads.every((read) => still[read] === true),
+    );
+    if (still[at] !== true) return;
+    fixed[at] =
+      quantity.kind === "leaf"
+        ? medianOf(quantity.spread)
+        : quantity.value(...reads.map((read) => fixed[read]!));
+  });
+  return { still, fixed };
+}
+
+// Nodes and all they read, in the order of the list: arguments come before formulas there.
+function closure(nodes: Nodes, needed: Iterable<number>): readonly number[] {
+  const marked = new Uint8Array(nodes.list.length);
+  for (const at of needed) marked[at] = 1;
+  for (let at = nodes.list.length - 1; at >= 0; at--) {
+    if (marked[at] === 1) for (const read of nodes.list[at]?.reads ?? []) marked[read] = 1;
+  }
+  return [...marked.keys()].filter((at) => marked[at] === 1);
 }
 
 function drawLeaf(
@@ -71,22 +147,25 @@ function drawLeaf(
 
 type Formula = (...numbers: number[]) => number;
 
-function derived(f: Formula, c: readonly Float64Array[], n: number): Float64Array {
-  const out = new Float64Array(n);
-  const [a, b, d, e] = c;
-  // The common arities are written out: a call with spread arguments costs several times as much.
-  if (a === undefined) return out.fill(f());
-  if (b === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!);
+// The common arities are written out: a call with spread arguments costs several times as much.
+function fill(out: Float64Array, f: Formula, c: readonly Float64Array[], n: number): void {
+  const [a, b, d, e, g, h, j] = c;
+  if (a === undefined) out.fill(f(), 0, n);
+  else if (b === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!);
   else if (d === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!);
   else if (e === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!);
-  else {
+  else if (g === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!, e[i]!);
+  else if (h === undefined)
+    for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!, e[i]!, g[i]!);
+  else if (j === undefined) {
+    for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!, e[i]!, g[i]!, h[i]!);
+  } else {
     const row = new Array<number>(c.length);
     for (let i = 0; i < n; i++) {
       for (let k = 0; k < c.length; k++) row[k] = c[k]![i]!;
       out[i] = f(...row);
     }
   }
-  return out;
 }
 
 /**

@@ -186,7 +186,7 @@ class Desk {
         route,
         other: this.#plant.routes[key[arm === "dye" ? "pigment" : "dye"]],
         own: key.route === route.name,
-        kind: clothKind(blendOf(key.blend), lookup),
+        kind: clothKind(blendOf(key.blend), ({ id }) => site.at(id)),
       });
       this.#arms.set(text, found);
     }

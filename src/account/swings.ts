@@ -6,7 +6,8 @@
 import { leafRange } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
 import type { Leaf } from "../numbers/quantity.js";
-import { fenceOf, type Program, unityOf } from "./program.js";
+import { pairsOf } from "./account.js";
+import type { Program } from "./program.js";
 
 /** Effect of one factor on the saving of one indicator. */
 export interface FactorSwing {
@@ -75,7 +76,7 @@ export function swingsOf(
       result.get(id)?.push({
         factor,
         unit: first.leaf.unit,
-        words: first.leaf.words,
+        words: first.leaf.words + whose(first.leaf),
         own: first.leaf.provenance === "plant",
         low: { value: first.low, saving: atLow },
         high: { value: first.high, saving: atHigh },
@@ -96,50 +97,46 @@ export function swingsOf(
   );
 }
 
-// Saving for one set of node values. Conversions are summed once per outlet and flow.
+// A number that the mill gave for one machine or route is told from others of its kind.
+function whose(leaf: Leaf): string {
+  const owner = /@ (?:machine|route|role) [^/]+\/(.+)$/.exec(leaf.id)?.[1];
+  return leaf.provenance === "plant" && owner !== undefined ? ` (${owner.replace("/", ", ")})` : "";
+}
+
+// Saving for one set of node values. Flows are summed by outlet, arm and flow before conversions.
 function totalsOf(
   program: Program,
   ids: readonly IndicatorId[],
 ): (values: Float64Array) => ReadonlyMap<IndicatorId, number> {
-  const unity = unityOf(program.nodes);
-  const outlets = [...new Set(program.classes.flatMap(({ outlets: o }) => [o.pigment, o.dye]))];
+  const slots = new Map<string, number>();
+  const outlets = new Map<unknown, number>();
+  const slotArm: ("pigment" | "dye")[] = [];
+  const slotPairs: (readonly (readonly [number, number])[])[][] = [];
   const terms = program.terms.flatMap((term) => {
     const lotClass = program.classes[term.lotClass];
     const amount = lotClass?.amounts[term.amount] ?? 0;
     if (lotClass === undefined || amount === 0) return [];
-    return [
-      {
-        arm: term.arm,
-        flow: term.flow,
-        rate: term.rate,
-        amount,
-        outlet: outlets.indexOf(lotClass.outlets[term.arm]),
-      },
-    ];
-  });
-  const flows = [...new Set(terms.map(({ flow }) => flow))];
-  return (values) => {
-    const machine = new Map<string, number>();
-    for (const { arm, flow, rate, amount, outlet } of terms) {
-      const key = `${outlet}|${arm}|${flow}`;
-      machine.set(key, (machine.get(key) ?? 0) + amount * (values[rate] ?? NaN));
+    const outlet = lotClass.outlets[term.arm];
+    if (!outlets.has(outlet)) outlets.set(outlet, outlets.size);
+    const key = `${outlets.get(outlet) ?? 0}|${term.arm}|${term.flow}`;
+    let slot = slots.get(key);
+    if (slot === undefined) {
+      slot = slots.size;
+      slots.set(key, slot);
+      slotArm.push(term.arm);
+      slotPairs.push(ids.map((id) => pairsOf(program, term, id)));
     }
+    return [{ slot, rate: term.rate, amount }];
+  });
+  return (values) => {
+    const flows = new Float64Array(slots.size);
+    for (const { slot, rate, amount } of terms) flows[slot] = flows[slot]! + amount * values[rate]!;
     return new Map(
-      ids.map((id) => {
+      ids.map((id, k) => {
         const total = { pigment: 0, dye: 0 };
-        outlets.forEach((outlet, i) => {
-          const intensities = outlet.indicators.get(id);
-          for (const flow of flows) {
-            let per = 0;
-            for (const { to, node } of fenceOf(outlet, flow, unity)) {
-              const intensity = intensities?.get(to);
-              if (intensity !== undefined)
-                per += (values[node] ?? NaN) * (values[intensity] ?? NaN);
-            }
-            if (per === 0) continue;
-            for (const arm of ["pigment", "dye"] as const) {
-              total[arm] += per * (machine.get(`${i}|${arm}|${flow}`) ?? 0);
-            }
+        flows.forEach((flow, slot) => {
+          for (const [rate, intensity] of slotPairs[slot]![k]!) {
+            total[slotArm[slot]!] += flow * values[rate]! * values[intensity]!;
           }
         });
         return [id, 1 - total.pigment / total.dye];

@@ -6,7 +6,7 @@ import { leavesOf } from "../numbers/quantity.js";
 import { quantiles } from "../numbers/quantiles.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import type { Account, BrokenDown, Part } from "./account.js";
+import { type Account, type BrokenDown, pairsOf, type Part } from "./account.js";
 
 /** One line of a trace; parts that differ only in the class of lots are one line. */
 export interface TraceLine {
@@ -53,22 +53,67 @@ export function traceOf(
   arm: Workflow,
   most: number,
 ): readonly TraceLine[] {
-  const parts = (account.parts.get(id) ?? []).filter(({ term }) => term.arm === arm);
-  const total = parts.reduce((sum, { mean }) => sum + mean, 0);
-  return [...parts]
-    .sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean))
-    .slice(0, most)
-    .map((part) => lineOf(account, id, part, total));
+  return tracesOf(account, [{ id, arm }], most)[0] ?? [];
 }
 
-function lineOf(account: Account, id: BrokenDown, part: Part, total: number): TraceLine {
+/**
+ * Traces several totals in one pass over the draws.
+ *
+ * @param account - the account
+ * @param wanted - indicators and arms
+ * @param most - number of lines each
+ * @returns lines in the order asked for
+ */
+export function tracesOf(
+  account: Account,
+  wanted: readonly { readonly id: BrokenDown; readonly arm: Workflow }[],
+  most: number,
+): readonly (readonly TraceLine[])[] {
+  const chosen = wanted.map(({ id, arm }) => {
+    const parts = (account.parts.get(id) ?? []).filter(({ term }) => term.arm === arm);
+    const total = parts.reduce((sum, { mean }) => sum + mean, 0);
+    const largest = [...parts].sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean)).slice(0, most);
+    return { total, lines: largest.map((part) => ({ id, part })) };
+  });
+  const products = productsOf(
+    account,
+    chosen.flatMap(({ lines }) => lines),
+  );
+  let next = 0;
+  return chosen.map(({ total, lines }) =>
+    lines.map(({ part }) => lineOf(account, part, total, products[next++] ?? new Float64Array(0))),
+  );
+}
+
+// Draws of rate × conversion × intensity, for all lines in one pass.
+function productsOf(
+  account: Account,
+  lines: readonly { readonly id: BrokenDown; readonly part: Part }[],
+): readonly Float64Array[] {
+  const pairs = lines.map(({ id, part }) => pairsOf(account.program, part.term, id));
+  const products = lines.map(() => new Float64Array(account.draws.count));
+  const needed = [...lines.map(({ part }) => part.term.rate), ...pairs.flat(2)];
+  account.draws.each(needed, (start, end, values) => {
+    lines.forEach(({ part }, k) => {
+      const rate = values[part.term.rate]!;
+      const out = products[k]!;
+      for (const [conversion, intensity] of pairs[k]!) {
+        const by = values[conversion]!;
+        const of = values[intensity]!;
+        for (let i = 0; i < end - start; i++) {
+          out[start + i] = out[start + i]! + rate[i]! * by[i]! * of[i]!;
+        }
+      }
+    });
+  });
+  return products;
+}
+
+function lineOf(account: Account, part: Part, total: number, product: Float64Array): TraceLine {
   const { term, mean } = part;
   const lotClass = account.program.classes[term.lotClass];
   const amount = AMOUNTS[term.amount];
   const quantity = account.program.nodes.list[term.rate]?.quantity;
-  const per = account.perFlow(term, id);
-  const rate = account.draws.of(term.rate);
-  const product = per === undefined ? rate : rate.map((value, i) => value * (per[i] ?? NaN));
   const [low = NaN, median = NaN, high = NaN] = quantiles(product, [0.025, 0.5, 0.975]);
   return {
     route: lotClass?.arms[term.arm].route.name ?? "",

@@ -1,9 +1,7 @@
 import type { DrawingElement, DrawingNode } from "./drawing.js";
-import { LETTER_SIZE, LINE_HEIGHT, lineStack } from "./nodes.js";
-import type { Fill } from "./palette.js";
-import { SOFT } from "./palette.js";
+import { element, LETTER_SIZE, LINE_HEIGHT, lineStack } from "./nodes.js";
+import { type Fill, SOFT, WHITE } from "./palette.js";
 import { filled } from "./pattern.js";
-import { element } from "./nodes.js";
 import { cutText, type TextMeasure } from "./text-width.js";
 
 /** One entry of a legend. */
@@ -51,7 +49,7 @@ export function swatch(
   fill: Fill,
 ): readonly DrawingElement[] {
   const box = { x: x - width / 2, y: y - height / 2, width, height };
-  if (fill.colour !== "#ffffff") return filled(box, fill);
+  if (fill.colour !== WHITE) return filled(box, fill);
   return [...filled(box, fill), element("rect", { ...box, fill: "none", stroke: SOFT })];
 }
 

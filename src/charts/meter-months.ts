@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { axisTicks } from "./axis-ticks.js";
+import { axisTicks, ZERO_ONLY } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
 import { calendar, monthFoot } from "./months.js";
@@ -77,7 +77,7 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
   );
   const low = Math.min(0, ...reach);
   const high = Math.max(0, ...reach) > low ? Math.max(0, ...reach) * 1.04 : low + 1;
-  const ticks = axisTicks(low, high, 5);
+  const ticks = reach.every((value) => value === 0) ? ZERO_ONLY : axisTicks(low, high, 5);
   const key = legend(
     [fillItem("sum of the lots, modelled", MODELLED), READING_ITEM],
     0,

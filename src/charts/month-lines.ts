@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { axisTicks } from "./axis-ticks.js";
+import { axisTicks, ZERO_ONLY } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { legend } from "./legend.js";
 import { markers } from "./markers.js";
@@ -77,7 +77,7 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
   const note = all.some((point) => whiskerOf(point) !== undefined)
     ? "; thin upright: 95\u00a0% interval"
     : "";
-  const ticks = axisTicks(low, high, 5);
+  const ticks = reach.every((value) => value === 0) ? ZERO_ONLY : axisTicks(low, high, 5);
   const room = isCrowded(points, low, high) ? 0.1 * (high - low) : 0;
 
   const key = legend(

@@ -7,15 +7,15 @@ import { join } from "node:path";
 import { type Account, accountOf, coefficientsOf } from "../account/account.js";
 import { dot } from "../account/breakdown.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
-import { writeProgram } from "../account/program.js";
+import { type Program, writeProgram } from "../account/program.js";
 import { swingsOf } from "../account/swings.js";
 import { compareArms } from "../compare/compare.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
-import type { Lot } from "../log/lot.js";
 import { meterMonths, type MeterMonthSeries, readMeters } from "../meters/months.js";
 import { medianOf } from "../numbers/distributions.js";
 import { mean } from "../numbers/quantiles.js";
+import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
 import { amountPlaces } from "../report/compose/answer.js";
@@ -79,7 +79,7 @@ export async function assess(
   if (opened.mill === undefined) return { problems: opened.problems };
   const { mill } = opened;
   progress("reading the log");
-  const read = await readMill(mill, logs, { ...options, today: options.asOf }, noLook);
+  const read = await readMill(mill, logs, { ...options, today: options.asOf });
   if (read.reading === undefined || read.reading.account.refused)
     return { problems: read.problems };
   const { reading } = read;
@@ -91,7 +91,13 @@ export async function assess(
     return { problems: [...read.problems, nothing(options)] };
   }
   progress("working out both routes");
-  const program = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+  let program: Program;
+  try {
+    program = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+  } catch (error) {
+    if (error instanceof MissingFactor) return { problems: [...read.problems, noFactor(error)] };
+    throw error;
+  }
   progress("drawing");
   const account = accountOf(program, options.draws, options.seed);
   const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
@@ -137,10 +143,6 @@ export async function assess(
   };
 }
 
-function noLook(_lot: Lot): void {
-  return undefined;
-}
-
 function referenceOf(per: Reference["per"], groups: readonly Group[]): Reference {
   const places = amountPlaces();
   const sum = (place: number): number =>
@@ -155,6 +157,16 @@ function referenceOf(per: Reference["per"], groups: readonly Group[]): Reference
     case "m2":
       return { per, units: sum(places.accepted), suffix: "m²", words: "accepted m²" };
   }
+}
+
+function noFactor(error: MissingFactor): Problem {
+  return {
+    code: "factor-missing",
+    severity: "refused",
+    value: error.id,
+    expected: `a factor in force (${error.message})`,
+    remedy: "Put a value into `factors/` beside the plant file, or choose a later --as-of.",
+  };
 }
 
 function nothing(options: AssessOptions): Problem {

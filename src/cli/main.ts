@@ -4,7 +4,11 @@
  */
 
 import { Command, CommanderError, InvalidArgumentError } from "commander";
+import type { CheckOptions } from "./check.js";
 import { EXIT } from "./exit.js";
+import type { ExplainOptions } from "./explain.js";
+import type { FactorsOptions } from "./factors.js";
+import type { ReportOptions } from "./report.js";
 
 const today = new Date().toISOString().slice(0, 10);
 
@@ -87,7 +91,7 @@ mill(program.command("check"))
     "after",
     "\nExamples:\n  millrace check\n  millrace check january.csv february.csv --max-aside 1%\n  millrace check --json > counts.json",
   )
-  .action(async (logs: string[], options) => {
+  .action(async (logs: string[], options: CheckOptions) => {
     code = await (await import("./check.js")).check(logs, options);
   });
 
@@ -115,7 +119,7 @@ scope(program.command("report"))
     "after",
     '\nExamples:\n  millrace report\n  millrace report --client "Client Alder" --from 2026-01-01 --to 2026-06-30\n  millrace report --per kg --formats json --out figures',
   )
-  .action(async (logs: string[], options) => {
+  .action(async (logs: string[], options: ReportOptions) => {
     code = await (await import("./report.js")).report(logs, options);
   });
 
@@ -132,7 +136,7 @@ scope(program.command("explain"))
     "after",
     '\nExamples:\n  millrace explain water\n  millrace explain energy --client "Client Alder" --terms 20\n  millrace explain cod --json',
   )
-  .action(async (indicator: string, logs: string[], options) => {
+  .action(async (indicator: string, logs: string[], options: ExplainOptions) => {
     code = await (await import("./explain.js")).explain(indicator, logs, options);
   });
 
@@ -149,7 +153,7 @@ program
     "after",
     "\nExamples:\n  millrace factors stenter\n  millrace factors grid.PRT --json",
   )
-  .action(async (text: string | undefined, options) => {
+  .action(async (text: string | undefined, options: FactorsOptions) => {
     code = (await import("./factors.js")).factors(text, options);
   });
 

@@ -139,14 +139,12 @@ export interface Reading {
  * @param mill - the mill
  * @param logs - paths; `log.csv` beside the plant file when empty
  * @param options - what to read
- * @param visit - sees each lot wanted
  * @returns the ledger and its counts, or a problem when a log is not there
  */
 export async function readMill(
   mill: Workspace,
   logs: readonly string[],
   options: ReadOptions,
-  visit: (lot: Lot) => void = () => undefined,
 ): Promise<{ readonly reading?: Reading; readonly problems: readonly Problem[] }> {
   const paths = logs.length > 0 ? logs : [join(mill.folder, "log.csv")];
   const absent = paths.filter((path) => !existsSync(path));
@@ -183,7 +181,6 @@ export async function readMill(
           state.withReadings += 1;
         if (state.first === "" || lot.date < state.first) state.first = lot.date;
         if (lot.date > state.last) state.last = lot.date;
-        visit(lot);
       },
       aside: (row) => state.aside.push(row),
       restart: () => {

@@ -34,6 +34,14 @@ export interface LedgerKey {
   readonly kind: string;
 }
 
+/** Names of the routes of both arms, empty when there is no counterpart. */
+export interface ArmNames {
+  /** Pigment arm. */
+  readonly pigment: string;
+  /** Dye arm. */
+  readonly dye: string;
+}
+
 const FIELDS = [
   "site",
   "month",
@@ -60,14 +68,10 @@ const WEIGHT_STEP = 50;
  *
  * @param lot - the lot
  * @param own - workflow of its route
- * @param arms - names of both arms, empty when there is no counterpart
+ * @param arms - names of both arms
  * @returns the key
  */
-export function keyOf(
-  lot: Lot,
-  own: Workflow,
-  arms: { readonly pigment: string; readonly dye: string },
-): LedgerKey {
+export function keyOf(lot: Lot, own: Workflow, arms: ArmNames): LedgerKey {
   const band = Math.floor(lot.gsm / WEIGHT_STEP) * WEIGHT_STEP;
   const quarter =
     lot.coverage === undefined ? undefined : Math.min(3, Math.floor(lot.coverage * 4));
@@ -105,6 +109,19 @@ export function keyText(key: LedgerKey): string {
  */
 export function keyFrom(text: string): LedgerKey {
   const parts = text.split(SEPARATOR);
-  const entries = FIELDS.map((field, i) => [field, parts[i] ?? ""]);
-  return Object.fromEntries(entries) as unknown as LedgerKey;
+  const part = (field: keyof LedgerKey): string => parts[FIELDS.indexOf(field)] ?? "";
+  return {
+    site: part("site"),
+    month: part("month"),
+    client: part("client"),
+    fabric: part("fabric"),
+    blend: part("blend"),
+    weight: part("weight"),
+    coverage: part("coverage"),
+    route: part("route"),
+    pigment: part("pigment"),
+    dye: part("dye"),
+    own: part("own") === "dye" ? "dye" : "pigment",
+    kind: part("kind"),
+  };
 }

@@ -108,9 +108,7 @@ export class Ledger {
    * @throws Error when it was read before: lots would count twice
    */
   noteFile(digest: string): void {
-    if (this.#files.has(digest)) {
-      throw new Error("The same file was added twice; its lots would count double. Give it once.");
-    }
+    this.#unread(digest);
     this.#files.add(digest);
   }
 
@@ -171,8 +169,8 @@ export class Ledger {
       amounts: AMOUNTS_DIGEST,
       keys: [...this.#places.keys()],
       sums: this.#savedSums(),
-      rejected: this.#rejected,
-      reprints: this.#reprints,
+      rejected: [...this.#rejected],
+      reprints: [...this.#reprints],
       sample: this.#sample.lots(),
       files: [...this.#files],
     };
@@ -195,9 +193,9 @@ export class Ledger {
     if (saved.format !== FORMAT || saved.amounts !== AMOUNTS_DIGEST) {
       throw new Error("The ledger was saved by another version; make it anew from the logs.");
     }
-    saved.files.forEach((digest) => {
-      this.noteFile(digest);
-    });
+    // All are looked at before one is noted, so that a ledger refused leaves this one as it was.
+    for (const digest of saved.files) this.#unread(digest);
+    for (const digest of saved.files) this.noteFile(digest);
     const width = AMOUNTS.length;
     const places = saved.keys.map((key) => this.#place(key));
     const whole = new Array<number>(this.#sums.slots).fill(0);
@@ -212,6 +210,12 @@ export class Ledger {
     this.#rejected.push(...saved.rejected);
     this.#reprints.push(...saved.reprints);
     for (const entry of saved.sample) this.#sample.offer(entry.hash, () => entry);
+  }
+
+  #unread(digest: string): void {
+    if (this.#files.has(digest)) {
+      throw new Error("The same file was added twice; its lots would count double. Give it once.");
+    }
   }
 
   #place(key: string): number {

@@ -45,9 +45,16 @@ export interface Settled {
  */
 export function settle(rejected: readonly Rejected[], reprints: readonly Reprint[]): Settled {
   const cover = new Map<string, number>();
-  for (const { lot, area } of rejected) cover.set(lot, (cover.get(lot) ?? 0) + area);
-  // Sorted by name before anything is added, so that every order gives the same last bit.
-  const sorted = [...reprints].sort((a, b) => (a.lot < b.lot ? -1 : a.lot > b.lot ? 1 : 0));
+  // Sorted before anything is added, so that every order gives the same last bit. Names repeat when
+  // ledgers of several houses are merged.
+  for (const { lot, area } of [...rejected].sort(
+    (a, b) => byText(a.lot, b.lot) || a.area - b.area,
+  )) {
+    cover.set(lot, (cover.get(lot) ?? 0) + area);
+  }
+  const sorted = [...reprints].sort(
+    (a, b) => byText(a.lot, b.lot) || byText(a.of, b.of) || byText(a.key, b.key) || a.area - b.area,
+  );
   const claimed = new Map<string, number>();
   for (const { of, area } of sorted) claimed.set(of, (claimed.get(of) ?? 0) + area);
   const byKey = new Map<string, number>();
@@ -59,4 +66,8 @@ export function settle(rejected: readonly Rejected[], reprints: readonly Reprint
     if (share < 1 && area > 0) uncovered.push({ lot, of, area: (1 - share) * area });
   }
   return { byKey, uncovered };
+}
+
+function byText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -41,11 +41,11 @@ export class Sample {
    */
   lots(): readonly SampledLot[] {
     this.#trim();
-    return this.#lots;
+    return [...this.#lots];
   }
 
   #trim(): void {
-    this.#lots.sort((a, b) => a.hash - b.hash || (a.lot < b.lot ? -1 : 1));
+    this.#lots.sort((a, b) => a.hash - b.hash || (a.lot < b.lot ? -1 : a.lot > b.lot ? 1 : 0));
     this.#lots = this.#lots.slice(0, SAMPLE_SIZE);
     if (this.#lots.length === SAMPLE_SIZE) this.#worst = this.#lots.at(-1)?.hash ?? Infinity;
   }

@@ -45,36 +45,42 @@ export function readNumber(
   const pattern = decimal === "." ? PLAIN_POINT : PLAIN_COMMA;
   const bare = dialect.thousands === undefined ? cell : ungrouped(cell, dialect.thousands);
   if (pattern.test(bare)) return { number: Number(bare.replace(",", ".")) };
-  if (/^<\s*\d/.test(cell)) return { fault: "a measured number, not a limit" };
+  if (/^[<>≤≥]\s*\d/.test(cell)) return { fault: "a measured number, not a limit" };
   if (cell.startsWith("#")) return { fault: "a number, not the error of a spreadsheet" };
-  const withUnit = /^([-+]?[\d.,]+)\s*([^\d\s].*)$/.exec(bare);
-  if (
-    withUnit !== null &&
-    target !== undefined &&
-    unit !== undefined &&
-    pattern.test(withUnit[1] ?? "")
-  ) {
-    const from = unitFactor(withUnit[2] ?? "", target);
-    const into = unitFactor(unit, target);
-    if (typeof from === "number" && typeof into === "number") {
-      return {
-        number: (Number((withUnit[1] ?? "").replace(",", ".")) * from) / into,
-        corrected: true,
-      };
-    }
-    return { fault: `a number in ${unit}, or a unit that can be converted to it` };
+  const [, digits = "", written = ""] = /^([-+]?[\d.,]+)\s*([^\d\s.,].*)$/.exec(bare) ?? [];
+  if (unit === undefined || !pattern.test(digits)) {
+    return { fault: `a number with decimal sign "${decimal}"` };
   }
-  return { fault: `a number with decimal sign "${decimal}"` };
+  const ratio = ratioOf(written, unit, target);
+  return ratio === undefined
+    ? { fault: target === undefined ? "a bare number" : `a number in ${unit}` }
+    : { number: Number(digits.replace(",", ".")) * ratio, corrected: true };
 }
 
 const PLAIN_POINT = /^[-+]?(\d+(\.\d*)?|\.\d+)$/;
 const PLAIN_COMMA = /^[-+]?(\d+(,\d*)?|,\d+)$/;
 
+// Equal units give exactly 1, so that a number is not touched in its last bit.
+function ratioOf(written: string, unit: string, target: Target | undefined): number | undefined {
+  if (written.toLowerCase() === unit.toLowerCase()) return 1;
+  if (target === undefined) return undefined;
+  const from = unitFactor(written, target);
+  const into = unitFactor(unit, target);
+  return typeof from === "number" && typeof into === "number" ? from / into : undefined;
+}
+
+const THOUSANDS: Readonly<Record<string, string>> = {
+  " ": "[ \u00a0\u2009\u202f]",
+  "'": "['\u2019]",
+  ".": "\\.",
+  ",": ",",
+};
+
 // Groups of three only, so that a decimal sign is never taken for a thousands sign.
 function ungrouped(cell: string, sign: string): string {
-  const spaced = sign === " " ? "[ \u00a0\u202f]" : `\\${sign}`;
-  const grouped = new RegExp(`^[-+]?\\d{1,3}(${spaced}\\d{3})+(?!\\d)`);
-  return grouped.test(cell) ? cell.replace(new RegExp(spaced, "g"), "") : cell;
+  const mark = THOUSANDS[sign] ?? sign;
+  const grouped = new RegExp(`^[-+]?\\d{1,3}(${mark}\\d{3})+(?!${mark}?\\d)`);
+  return cell.replace(grouped, (number) => number.replace(new RegExp(mark, "g"), ""));
 }
 
 const ORDERS = { ymd: [0, 1, 2], dmy: [2, 1, 0], mdy: [2, 0, 1] } as const;

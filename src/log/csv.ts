@@ -3,44 +3,31 @@
  */
 
 import { CsvError, parse } from "csv-parse/browser/esm/sync";
+import { CsvFault, decoded, lineBreaks } from "./decode.js";
+
+export { CsvFault } from "./decode.js";
 
 /** A record of a CSV file. */
 export interface CsvRecord {
-  /** Its fields as text. */
+  /** Its fields as text; a line break inside one is `\n`. */
   readonly fields: readonly string[];
   /** Line it starts on, counted from 1. */
   readonly line: number;
 }
 
-/** Why a file cannot be read as CSV. */
-export class CsvFault extends Error {
-  /** Shown in front of the message. */
-  override readonly name = "CsvFault";
-  /** Line of the fault. */
-  readonly line: number;
-  /** Stable code. */
-  readonly code: "log-quote" | "log-binary" | "log-encoding";
-
-  /**
-   * @param code - what is wrong
-   * @param line - where
-   */
-  constructor(code: CsvFault["code"], line: number) {
-    super(`${code} at line ${line}`);
-    this.code = code;
-    this.line = line;
-  }
-}
-
 /** Characters parsed in one go. */
 const BATCH = 1 << 18;
 
+/** A quoted text longer than this is a quote that was never closed. [characters] */
+const LONGEST_QUOTED = 1 << 22;
+
 /**
- * Cuts chunks of bytes into records.
+ * Cuts chunks of bytes into records. A first line `sep=;` names the separator when none is given.
  *
  * @param chunks - the file
  * @param encoding - name of its encoding
  * @param separator - separator, or undefined to find it from the first line
+ * @yields batches of records
  * @returns batches of records, in order
  * @throws {@link CsvFault} for binary data, wrong encoding, or a quote that never closes
  */
@@ -52,55 +39,86 @@ export async function* csvRecords(
   let rest = "";
   let line = 1;
   let sign = separator;
+  let scan = START;
   for await (const piece of decoded(chunks, encoding)) {
     rest += piece;
-    if (rest.length < BATCH) continue;
-    const cut = recordEnd(rest);
-    if (cut === 0) continue;
-    ({ sign, skip: rest } = opened(rest, sign, line));
-    const end = recordEnd(rest);
-    yield records(rest.slice(0, end), sign, line);
-    line += newlines(rest.slice(0, end));
-    rest = rest.slice(end);
+    scan = scanned(rest, scan);
+    if (scan.quote >= 0 && rest.length - scan.quote > LONGEST_QUOTED) {
+      throw new CsvFault("log-quote", line + lineBreaks(rest.slice(0, scan.quote)));
+    }
+    if (rest.length < BATCH || scan.end === 0) continue;
+    const whole = rest.slice(0, scan.end);
+    sign ??= separatorOf(whole);
+    yield records(whole, sign, line, -1);
+    line += lineBreaks(whole);
+    rest = rest.slice(scan.end);
+    scan = scanned(rest, START);
   }
-  if (rest !== "") {
-    ({ sign, skip: rest } = opened(rest, sign, line));
-    yield records(rest, sign, line);
+  if (rest !== "") yield records(rest, sign ?? separatorOf(rest), line, scan.quote);
+}
+
+/** How far a text was looked through for the ends of records. */
+interface Scan {
+  /** Place up to which it was looked through. */
+  readonly at: number;
+  /** Place behind the last line break that no quote holds. */
+  readonly end: number;
+  /** Place of the quote that is open; -1 when none is. */
+  readonly quote: number;
+}
+
+const START: Scan = { at: 0, end: 0, quote: -1 };
+
+// A doubled quote opens and closes at once, so it needs no case of its own.
+function scanned(text: string, before: Scan): Scan {
+  let { at, end, quote } = before;
+  for (;;) {
+    const next = text.indexOf('"', at);
+    if (quote < 0) {
+      const stop = next < 0 ? text.length : next;
+      const lineEnd = stop === 0 ? -1 : text.lastIndexOf("\n", stop - 1);
+      if (lineEnd >= at) end = lineEnd + 1;
+    }
+    if (next < 0) return { at: text.length, end, quote };
+    quote = quote < 0 ? next : -1;
+    at = next + 1;
   }
 }
 
-// On the first line: a `sep=` hint, and the separator found when none was given.
-function opened(
-  text: string,
-  sign: string | undefined,
-  line: number,
-): { sign: string; skip: string } {
-  if (line > 1) return { sign: sign ?? ",", skip: text };
-  const hint = /^sep=(.)\r?\n/.exec(text);
-  // The hint keeps its line break, so that lines are still counted right.
-  const skip = hint === null ? text : text.slice(5);
-  if (hint !== null)
-    return { sign: sign ?? hint[1] ?? ",", skip: skip.startsWith("\n") ? skip : skip.slice(1) };
-  const head = text.slice(0, text.search(/[\r\n]|$/));
+const HINT = /^sep=(.)\n/i;
+
+function separatorOf(text: string): string {
+  const hint = HINT.exec(text)?.[1];
+  if (hint !== undefined) return hint;
+  const head = /^\s*(.*)/.exec(text)?.[1] ?? "";
   const counts = [",", ";", "\t", "|"].map((mark) => ({ mark, n: head.split(mark).length }));
-  const best = counts.reduce((a, b) => (b.n > a.n ? b : a));
-  return { sign: sign ?? best.mark, skip };
+  return counts.reduce((a, b) => (b.n > a.n ? b : a)).mark;
 }
 
-function records(text: string, separator: string, firstLine: number): readonly CsvRecord[] {
+function records(
+  text: string,
+  separator: string,
+  firstLine: number,
+  openQuote: number,
+): readonly CsvRecord[] {
+  // The hint keeps its line break, so that lines are still counted right.
+  const hint = firstLine === 1 ? (HINT.exec(text)?.[0].length ?? 1) - 1 : 0;
   let parsed: string[][];
   try {
-    parsed = parse(text, {
+    parsed = parse(text.slice(hint), {
       delimiter: separator,
+      record_delimiter: "\n",
       relax_column_count: true,
       relax_quotes: false,
       skip_empty_lines: false,
     });
   } catch (error) {
-    if (error instanceof CsvError) {
-      throw new CsvFault("log-quote", firstLine + Math.max(0, Number(error["lines"] ?? 1) - 1));
-    }
-    throw error;
+    if (!(error instanceof CsvError)) throw error;
+    const before =
+      error.code === "CSV_QUOTE_NOT_CLOSED" && openQuote >= 0
+        ? lineBreaks(text.slice(0, openQuote))
+        : Number(error["lines"] ?? 1) - 1;
+    throw new CsvFault("log-quote", firstLine + Math.max(0, before));
   }
   const result: CsvRecord[] = [];
   let line = firstLine;
@@ -108,67 +126,7 @@ function records(text: string, separator: string, firstLine: number): readonly C
     const blank = fields.every((field) => field.trim() === "");
     if (!blank) result.push({ fields, line });
     line += 1;
-    for (const field of fields) line += newlines(field);
+    for (const field of fields) line += lineBreaks(field);
   }
   return result;
-}
-
-// Place after the last line break that no open quote holds.
-function recordEnd(text: string): number {
-  let end = text.lastIndexOf("\n") + 1;
-  while (end > 0) {
-    let quotes = 0;
-    for (let at = text.indexOf('"'); at >= 0 && at < end; at = text.indexOf('"', at + 1)) quotes++;
-    if (quotes % 2 === 0) return end;
-    end = text.lastIndexOf("\n", end - 2) + 1;
-  }
-  return 0;
-}
-
-function newlines(text: string): number {
-  let count = 0;
-  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) count++;
-  return count;
-}
-
-async function* decoded(
-  chunks: AsyncIterable<Uint8Array>,
-  encoding: string,
-): AsyncGenerator<string> {
-  const decoder = new TextDecoder(encoding, { fatal: true });
-  const wide = encoding.toLowerCase().startsWith("utf-16");
-  let line = 1;
-  for await (const chunk of chunks) {
-    if (!wide && chunk.includes(0)) throw new CsvFault("log-binary", line);
-    let text: string;
-    try {
-      text = decoder.decode(chunk, { stream: true });
-    } catch {
-      throw new CsvFault("log-encoding", line + linesBeforeFault(chunk, encoding));
-    }
-    line += newlines(text);
-    yield text;
-  }
-  try {
-    yield decoder.decode();
-  } catch {
-    throw new CsvFault("log-encoding", line);
-  }
-}
-
-// The decoder does not say where it stopped, so lines are tried one by one.
-function linesBeforeFault(chunk: Uint8Array, encoding: string): number {
-  let start = 0;
-  for (let line = 0; ; line++) {
-    const end = chunk.indexOf(10, start);
-    try {
-      new TextDecoder(encoding, { fatal: true }).decode(
-        chunk.subarray(start, end < 0 ? undefined : end),
-      );
-    } catch {
-      return line;
-    }
-    if (end < 0) return line;
-    start = end + 1;
-  }
 }

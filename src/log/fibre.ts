@@ -34,12 +34,12 @@ export type FibreReading =
  * @returns shares adding to 1, largest first; or the word not known; or the sum that misses 100
  */
 export function readFibre(text: string, known: ReadonlySet<string>): FibreReading {
-  const tokens = text.toLowerCase().match(/\d+(?:[.,]\d+)?|[a-zà-ÿ][a-zà-ÿ-]*/g) ?? [];
+  const tokens = text.toLowerCase().match(/\d+(?:[.,]\d+)?|\p{L}[\p{L}-]*/gu) ?? [];
   const words: string[] = [];
   const shares: number[] = [];
   for (const token of tokens) {
     if (/^\d/.test(token)) shares.push(Number(token.replace(",", ".")));
-    else words.push(CODES[token] ?? token);
+    else words.push(Object.hasOwn(CODES, token) ? (CODES[token] ?? token) : token);
   }
   const unknown = words.find((word) => !known.has(word));
   if (unknown !== undefined || words.length === 0) return { unknown: unknown ?? text };
@@ -54,5 +54,6 @@ export function readFibre(text: string, known: ReadonlySet<string>): FibreReadin
     .map(([fibre, share]) => ({ fibre, share }))
     .filter(({ share }) => share > 0)
     .sort((a, b) => b.share - a.share || (a.fibre < b.fibre ? -1 : 1));
-  return { blend, corrected: sum !== 100 };
+  // Shares such as 33.3, 33.3 and 33.4 miss 100 in the last bit alone.
+  return { blend, corrected: Math.abs(sum - 100) > 1e-9 };
 }

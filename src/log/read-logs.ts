@@ -5,12 +5,17 @@
 
 import { Digest, hash64 } from "../numbers/digest.js";
 import type { Problem } from "../problems/problem.js";
+import { isBlank } from "./cells.js";
 import { COLUMNS } from "./columns.js";
 import { CsvFault, type CsvRecord, csvRecords } from "./csv.js";
 import type { LogDialect } from "./dialect.js";
-import { judgeRow, type Layout, layOut, type LogRules } from "./judge-row.js";
+import { emptyFile, fileTwice, unreadable } from "./file-faults.js";
+import type { LogRules } from "./judge-cell.js";
+import { judgeRow } from "./judge-row.js";
+import { cellOf, headingOf, type Layout, layOut } from "./layout.js";
 import { LotTable } from "./lot-table.js";
 import type { Lot } from "./lot.js";
+import { ProblemTally } from "./problem-tally.js";
 
 /** A log. */
 export interface LogFile {
@@ -91,9 +96,6 @@ export interface LogAccount {
   readonly refused: boolean;
 }
 
-/** Problems kept in full; all are counted. */
-export const PROBLEMS_KEPT = 1000;
-
 /**
  * Reads all logs.
  *
@@ -123,7 +125,6 @@ export async function readLogs(
 
 class Pass {
   readonly conflicts = new Set<string>();
-  refused = false;
   readonly #dialect: LogDialect;
   readonly #rules: LogRules;
   readonly #sink: LogSink;
@@ -131,8 +132,8 @@ class Pass {
   readonly #barred: ReadonlySet<string>;
   readonly #table = new LotTable();
   readonly #files: FileCounts[] = [];
-  readonly #problems: Problem[] = [];
-  readonly #counts = new Map<string, { severity: Problem["severity"]; count: number }>();
+  readonly #digests = new Set<string>();
+  readonly #problems = new ProblemTally();
   readonly #filled = new Map<string, number>();
 
   constructor(
@@ -149,13 +150,13 @@ class Pass {
     this.#barred = barred;
   }
 
+  get refused(): boolean {
+    return this.#problems.refused;
+  }
+
   async read(file: LogFile): Promise<void> {
     const digest = new Digest();
     let bytes = 0;
-    const counts = { rows: 0, accepted: 0, corrected: 0, setAside: 0, outside: 0 };
-    let layout: Layout | undefined;
-    let headings: readonly string[] = [];
-    let unused: readonly string[] = [];
     async function* watched(): AsyncGenerator<Uint8Array> {
       for await (const chunk of file.open()) {
         digest.update(chunk);
@@ -163,174 +164,114 @@ class Pass {
         yield chunk;
       }
     }
-    const mark = this.#dialect.separator;
+    const counts = { rows: 0, accepted: 0, corrected: 0, setAside: 0, outside: 0 };
+    const { separator: mark, encoding = "utf-8" } = this.#dialect;
     const separator = mark === "tab" ? "\t" : mark;
+    let laid: ReturnType<typeof layOut> | undefined;
     try {
-      reading: for await (const batch of csvRecords(
-        watched(),
-        this.#dialect.encoding ?? "utf-8",
-        separator,
-      )) {
+      for await (const batch of csvRecords(watched(), encoding, separator)) {
         for (const record of batch) {
-          if (layout === undefined) {
-            const laid = layOut(file.name, record, this.#dialect);
-            ({ unused } = laid);
-            headings = record.fields;
-            this.#note(laid.problems);
-            if (laid.layout === undefined) break reading;
-            ({ layout } = laid);
-          } else {
+          if (laid === undefined) {
+            laid = layOut(file.name, record, this.#dialect);
+            this.#problems.note(laid.problems);
+          } else if (laid.layout !== undefined) {
             counts.rows += 1;
-            counts[this.#row(record, layout, headings)] += 1;
+            counts[this.#row(record, laid.layout)] += 1;
           }
         }
       }
+      if (laid === undefined) this.#problems.note([emptyFile(file.name, "log-empty")]);
+      else if (laid.layout !== undefined && counts.rows === 0)
+        this.#problems.note([emptyFile(file.name, "log-no-rows")]);
+      else if (this.#digests.has(digest.hex())) this.#problems.note([fileTwice(file.name)]);
+      this.#digests.add(digest.hex());
     } catch (error) {
       if (!(error instanceof CsvFault)) throw error;
-      this.#note([fileFault(file.name, error)]);
+      this.#problems.note([unreadable(file.name, error)]);
     }
-    const sha256 = digest.hex();
-    if (!this.refused && layout === undefined)
-      this.#note([empty(file.name, "log-empty", "a row of headings and rows of lots")]);
-    else if (!this.refused && counts.rows === 0)
-      this.#note([empty(file.name, "log-no-rows", "at least one lot below the headings")]);
-    if (this.#files.some((other) => other.sha256 === sha256)) {
-      this.#note([
-        {
-          code: "log-twice",
-          severity: "refused",
-          file: file.name,
-          expected: "every file once",
-          remedy: "The same content was given before; leave one of the two out.",
-        },
-      ]);
-    }
-    this.#files.push({ name: file.name, bytes, sha256, ...counts, unused });
+    const { unused = [] } = laid ?? {};
+    this.#files.push({ name: file.name, bytes, sha256: digest.hex(), ...counts, unused });
   }
 
   account(): LogAccount {
     return {
       files: this.#files,
-      problems: this.#problems,
-      counts: this.#counts,
+      problems: this.#problems.kept(),
+      counts: this.#problems.counts,
       filled: this.#filled,
       refused: this.refused,
     };
   }
 
-  #row(
-    record: CsvRecord,
-    layout: Layout,
-    headings: readonly string[],
-  ): "accepted" | "corrected" | "setAside" | "outside" {
+  #row(record: CsvRecord, layout: Layout): "accepted" | "corrected" | "setAside" | "outside" {
     const { lot, problems } = judgeRow(record, layout, this.#dialect, this.#rules);
-    if (lot === undefined) return this.#setAside(record, layout, headings, problems);
-    const { from, to } = this.#options;
-    if ((from !== undefined && lot.date < from) || (to !== undefined && lot.date > to))
-      return "outside";
+    if (lot === undefined) return this.#setAside(record, layout, problems);
+    const about = {
+      file: layout.file,
+      line: record.line,
+      column: headingOf(layout, "lot"),
+      value: lot.lot,
+    };
     const name = hash64(lot.lot);
     const key = name.join(":");
-    const { fields, line } = record;
     if (this.#barred.has(key)) {
-      return this.#setAside(record, layout, headings, [
+      return this.#setAside(record, layout, [
         {
+          ...about,
           code: "lot-in-conflict",
           severity: "set-aside",
-          file: layout.file,
-          line,
-          column: "lot",
-          value: lot.lot,
           expected: "one content for a lot",
           remedy: "Rows of this lot differ; keep the right one, or give each its own name.",
         },
       ]);
     }
-    const seen = this.#table.see(name, hash64(fields.join("\u001f")));
+    const seen = this.#table.see(name, hash64(contentOf(record, layout)));
     if (seen === "different") {
       this.conflicts.add(key);
       return "setAside";
     }
+    const { from, to } = this.#options;
+    if ((from !== undefined && lot.date < from) || (to !== undefined && lot.date > to)) {
+      return "outside";
+    }
     if (seen === "same") {
-      this.#note([
+      this.#problems.note([
         {
+          ...about,
           code: "lot-repeated",
           severity: "corrected",
-          file: layout.file,
-          line,
-          column: "lot",
-          value: lot.lot,
           expected: "each lot once",
           remedy: "The row equals an earlier one and was counted once.",
         },
       ]);
       return "corrected";
     }
-    this.#note(problems);
-    for (const { column, at, constant } of layout.columns) {
-      if ((at < 0 ? constant : (fields[at] ?? "")).trim() !== "") {
-        this.#filled.set(column.name, (this.#filled.get(column.name) ?? 0) + 1);
-      }
+    this.#problems.note(problems);
+    for (const placed of layout.columns) {
+      if (isBlank(cellOf(record, placed))) continue;
+      const { name: column } = placed.column;
+      this.#filled.set(column, (this.#filled.get(column) ?? 0) + 1);
     }
     this.#sink.lot(lot);
     return problems.length > 0 ? "corrected" : "accepted";
   }
 
-  #setAside(
-    record: CsvRecord,
-    layout: Layout,
-    headings: readonly string[],
-    problems: readonly Problem[],
-  ): "setAside" {
-    this.#note(problems);
-    this.#sink.aside({
-      file: layout.file,
-      line: record.line,
-      headings,
-      fields: record.fields,
-      problems,
-    });
+  #setAside(record: CsvRecord, layout: Layout, problems: readonly Problem[]): "setAside" {
+    const { file, headings } = layout;
+    this.#problems.note(problems);
+    this.#sink.aside({ file, line: record.line, headings, fields: record.fields, problems });
     return "setAside";
   }
+}
 
-  #note(problems: readonly Problem[]): void {
-    for (const problem of problems) {
-      const found = this.#counts.get(problem.code);
-      if (found === undefined)
-        this.#counts.set(problem.code, { severity: problem.severity, count: 1 });
-      else found.count += 1;
-      if (problem.severity === "refused") this.refused = true;
-      if (this.#problems.length < PROBLEMS_KEPT) this.#problems.push(problem);
-    }
+// By name of the column, so that the order of columns, blank ones and those not used make no difference.
+function contentOf(record: CsvRecord, layout: Layout): string {
+  let content = "";
+  for (const placed of layout.columns) {
+    const cell = cellOf(record, placed);
+    if (!isBlank(cell)) content += `${placed.column.name}\u001e${cell}\u001f`;
   }
-}
-
-function empty(file: string, code: string, expected: string): Problem {
-  return { code, severity: "refused", file, expected, remedy: "Export the log again." };
-}
-
-function fileFault(file: string, fault: CsvFault): Problem {
-  const said = {
-    "log-quote": [
-      "a closing quote for every opening one",
-      "Close the quote or double it inside a text.",
-    ],
-    "log-binary": [
-      "a text file",
-      "Save the log as CSV; this looks like a workbook or a damaged file.",
-    ],
-    "log-encoding": [
-      "text in the encoding named",
-      "Save the log as UTF-8, or name its encoding with `encoding:` under `log:` in plant.yaml, such as windows-1252.",
-    ],
-  }[fault.code];
-  return {
-    code: fault.code,
-    severity: "refused",
-    file,
-    line: fault.line,
-    expected: said[0] ?? "",
-    remedy: said[1] ?? "",
-  };
+  return content;
 }
 
 /** Names of the optional columns, for coverage. */

@@ -83,33 +83,39 @@ function judge(
   problems: Problem[],
 ): Reading | undefined {
   const cell = (head: string): string => (record.fields[heads.indexOf(head)] ?? "").trim();
-  const say = (column: string, expected: string, remedy: string): undefined => {
+  const say = (column: string, expected: string, remedy: string): void => {
     problems.push(fault(name, record, column, cell(column), expected, remedy, "set-aside"));
-    return undefined;
   };
   const meters = plant.text.meters ?? {};
   const meter = meters[cell("meter")];
-  if (meter === undefined)
-    return say(
+  if (meter === undefined) {
+    say(
       "meter",
       `a meter of the plant file: ${Object.keys(meters).join(", ")}`,
       "Correct the name or add the meter.",
     );
+    return undefined;
+  }
   const from = readDay(cell("from"), "ymd");
   const to = readDay(cell("to"), "ymd");
-  if (from === undefined) return say("from", "a day such as 2026-01-01", "Correct the date.");
-  if (to === undefined || to < from)
-    return say("to", "a day not before `from`", "Correct the date.");
+  if (from === undefined) {
+    say("from", "a day such as 2026-01-01", "Correct the date.");
+    return undefined;
+  }
+  if (to === undefined || to < from) {
+    say("to", "a day not before `from`", "Correct the date.");
+    return undefined;
+  }
   const read = readNumber(cell("reading"), {}, undefined, undefined);
-  if (!("number" in read) || !(read.number >= 0))
-    return say(
-      "reading",
-      "an amount of 0 or more",
-      "Give the amount over the period, not the register.",
-    );
+  if (!("number" in read) || !(read.number >= 0)) {
+    say("reading", "an amount of 0 or more", "Give the amount over the period, not the register.");
+    return undefined;
+  }
   const factor = unitFactor(cell("unit"), TARGET[meter.quantity]);
-  if (typeof factor !== "number")
-    return say("unit", `a unit of ${meter.quantity}: ${factor.reason}`, factor.remedy);
+  if (typeof factor !== "number") {
+    say("unit", `a unit of ${meter.quantity}: ${factor.reason}`, factor.remedy);
+    return undefined;
+  }
   const net = meter.quantity === "gas" && meter.basis !== "net" ? netPerGross : 1;
   return { meter: cell("meter"), from, to, amount: read.number * factor * net };
 }

@@ -165,7 +165,7 @@ function contextFor(
     hall: site.hall,
     supplyTemperature: site.supplyTemperature,
     steam: { enthalpy: site.steamEnthalpy },
-    recipe: recipeOf(site, lookup, factors, asked.route, step),
+    recipe: recipeOf(plant, site, lookup, factors, asked.route, step),
     inkWater:
       step.ink === undefined ? constant("no-ink", 0, "L/L") : site.at(`ink.${step.ink}.water`),
     own: asked.own,
@@ -174,8 +174,10 @@ function contextFor(
   };
 }
 
-// Lines of a recipe: every factor `recipe.NAME.SUBSTANCE`, overruled by `role.SUBSTANCE` of the route.
+// Lines of a recipe: every factor `recipe.NAME.SUBSTANCE`, overruled by the site's setting of that id, and
+// that by `role.SUBSTANCE` of the route.
 function recipeOf(
+  plant: Plant,
   site: Site,
   lookup: Lookup,
   factors: FactorSet,
@@ -188,13 +190,22 @@ function recipeOf(
     .filter((id) => id.startsWith(prefix))
     .map((id) => {
       const substance = id.slice(prefix.length) as Substance;
-      const given = step.settings[substance];
+      const byRoute = step.settings[substance];
+      const bySite = plant.sites[site.name]?.settings?.[id];
       const content: Quantity = lookup({
         id,
-        owner: `recipe ${site.name}/${step.recipe ?? ""}`,
-        ...(given === undefined
-          ? {}
-          : { given, where: `routes.${route.name}.settings.${step.role}.${substance}` }),
+        owner:
+          byRoute === undefined
+            ? `recipe ${site.name}/${step.recipe ?? ""}`
+            : `route ${site.name}/${route.name}/${step.role}`,
+        ...(byRoute !== undefined
+          ? {
+              given: byRoute,
+              where: `routes.${route.name}.settings.${step.role}.${substance}`,
+            }
+          : bySite === undefined
+            ? {}
+            : { given: bySite, where: `sites.${site.name}.settings.${id}` }),
       });
       return { substance, content };
     });

@@ -4,7 +4,7 @@
 
 import { constant, derive, type Quantity } from "../numbers/quantity.js";
 import type { ClothKind } from "../steps/step.js";
-import type { Lookup } from "./quantities.js";
+import type { Asked } from "./quantities.js";
 
 /** A fibre and its share of the conditioned mass. */
 export interface Share {
@@ -27,10 +27,11 @@ export function blendText(blend: readonly Share[]): string {
 }
 
 /**
- * Reads a blend back from its word.
+ * Reads a blend back from its word. The word holds tenths of a per cent, so three thirds must be brought
+ * up to one again.
  *
  * @param text - as made by `blendText`
- * @returns fibres and shares
+ * @returns fibres and shares, which add up to 1
  */
 export function blendOf(text: string): readonly Share[] {
   const words = text.split(" ");
@@ -39,7 +40,8 @@ export function blendOf(text: string): readonly Share[] {
   for (let i = 0; i + 1 < words.length; i += 2) {
     shares.push({ fibre: words[i] ?? "", share: Number(words[i + 1]) / 100 });
   }
-  return shares;
+  const sum = shares.reduce((all, { share }) => all + share, 0);
+  return shares.map(({ fibre, share }) => ({ fibre, share: share / sum }));
 }
 
 /**
@@ -51,7 +53,7 @@ export function blendOf(text: string): readonly Share[] {
  * @param lookup - where fibre factors are found
  * @returns the properties
  */
-export function clothKind(blend: readonly Share[], lookup: Lookup): ClothKind {
+export function clothKind(blend: readonly Share[], lookup: (asked: Asked) => Quantity): ClothKind {
   const weights = blend.map(({ share }) => constant("share", share, "1", "share of the fibre"));
   const of = (property: string): readonly Quantity[] =>
     blend.map(({ fibre }) => lookup({ id: `fibre.${fibre}.${property}`, owner: "" }));

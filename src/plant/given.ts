@@ -23,13 +23,14 @@ export function givenSpread(given: GivenNumber, limits: readonly [number, number
     typeof given === "number"
       ? { value: given, low: undefined, high: undefined, exact: false }
       : { low: undefined, high: undefined, exact: false, ...given };
-  if (exact === true || value === 0) return { shape: "fixed", value };
+  if (exact === true || (low !== undefined && low === high)) return { shape: "fixed", value };
   if (low !== undefined && high !== undefined) return { shape: "triangular", low, value, high };
+  if (value === 0) return { shape: "fixed", value };
   return { shape: "normal", value, sd: (PLAIN_DOUBT / 1.959964) * Math.abs(value), limits };
 }
 
 /**
- * Checks a number of the plant file against limits.
+ * Checks a number of the plant file against limits, and its ends against it.
  *
  * @param given - the number
  * @param limits - physical limits
@@ -40,14 +41,13 @@ export function givenFault(
   limits: readonly [number, number],
 ): string | undefined {
   const { value, low, high } =
-    typeof given === "number"
-      ? { value: given, low: given, high: given }
-      : { low: given.value, high: given.value, ...given };
+    typeof given === "number" ? { value: given, low: undefined, high: undefined } : given;
   for (const end of [value, low, high]) {
     if (end !== undefined && !(end >= limits[0] && end <= limits[1])) {
       return `a value from ${limits[0]} to ${limits[1]}`;
     }
   }
+  if ((low === undefined) !== (high === undefined)) return "both low and high, or neither,";
   if ((low ?? value) > value || (high ?? value) < value) return "low ≤ value ≤ high";
   return undefined;
 }

@@ -38,6 +38,8 @@ export type DyeClass = "reactive" | "acid" | "disperse";
 const prepared = (recipe: string, ink: string): readonly RouteStep[] => [
   { role: "pretreat", kind: "pad", recipe: `${recipe}-pad` },
   { role: "pretreat-dry", kind: "stenter-dry" },
+  // Prepared cloth is batched before printing: common practice, no source.
+  { role: "pretreat-store", kind: "stored" },
   { role: "print", kind: "printer", recipe: `${ink}-ink`, ink },
 ];
 

@@ -9,6 +9,7 @@ import { SUBSTANCES, type Placement, STEP_FLOWS } from "../steps/flows.js";
 import {
   type BoilerHouse,
   coilSteam,
+  returnOfRaised,
   steamConversions,
   steamEnthalpyOf,
 } from "../utilities/boiler.js";
@@ -165,7 +166,7 @@ export function buildSite(name: string, text: SiteText, lookup: Lookup): Site {
 // Heat behind a coil is steam at the user, part of which comes back as condensate.
 function coil(house: BoilerHouse): readonly Conversion[] {
   const steam = coilSteam(house);
-  return steamConversions(house, house.condensateReturn).map(({ to, rate }) => ({
+  return steamConversions(house, returnOfRaised(house)).map(({ to, rate }) => ({
     to,
     rate: product("coil", steam, rate),
   }));

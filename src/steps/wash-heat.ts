@@ -89,7 +89,7 @@ export function lastBox(context: StepContext): Quantity {
   return derive(
     "last-box",
     "°C",
-    "temperature of the last box",
+    `temperature of the last box of ${context.choose("sequence")}`,
     levelsOf(context),
     (supply = 0, warm = 0, hot = 0, recovery = 0) =>
       lastTemperature(groups, { supply, warm, hot, recovery }),
@@ -114,7 +114,7 @@ function heatRates(
     derive(
       id,
       `${open ? "kg" : "MJ"}/${per}`,
-      open ? `${words} / (h_g − c_w T_f)` : words,
+      `${words}${open ? " / (h_g − c_w T_f)" : ""}, sequence ${context.choose("sequence")}`,
       [
         ...levelsOf(context),
         context.steam.enthalpy,

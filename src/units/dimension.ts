@@ -127,9 +127,15 @@ function raise(exponents: Map<string, number>, symbol: string, by: number): void
   else exponents.set(symbol, exponent);
 }
 
+// Routes ask for the same few units thousands of times.
+const READ = new Map<string, Dimension>();
+
 function mustRead(unit: string): Dimension {
-  const dimension = readUnit(unit);
-  if (dimension !== undefined) return dimension;
+  const dimension = READ.get(unit) ?? readUnit(unit);
+  if (dimension !== undefined) {
+    READ.set(unit, dimension);
+    return dimension;
+  }
   throw new TypeError(
     `"${unit}" cannot be read as a unit; write it as a product of symbols, such as kJ/(kg K)`,
   );

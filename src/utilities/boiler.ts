@@ -5,12 +5,17 @@
  *     fuel = G [h_g + b/(1 − b) h_f − r h_cond − (1/(1 − b) − r) h_mk] / η
  *
  * G steam raised, S steam at the user, ℓ line loss as steam, b blowdown as a share of feed water, r return
- * as a share of G, η on net calorific value. With r = b = 0 the fuel is G (h_g − h_mk)/η.
+ * as a share of G, η on net calorific value. With r = b = 0 the fuel is G (h_g − h_mk)/η. Lost steam is
+ * counted as evaporated, condensate that does not return as drained.
  */
 
-import { constant, derive, ONE, type Quantity } from "../numbers/quantity.js";
-import { liquidEnthalpy, vapourEnthalpy } from "../physics/steam.js";
-import { WATER_HEAT_CAPACITY } from "../physics/moist-air.js";
+import { constant, derive, type Quantity } from "../numbers/quantity.js";
+import {
+  liquidEnthalpy,
+  saturationTemperature,
+  vapourEnthalpy,
+  waterEnthalpy,
+} from "../physics/steam.js";
 import { product } from "../steps/algebra.js";
 import type { Conversion } from "./conversion.js";
 
@@ -24,7 +29,7 @@ export interface BoilerHouse {
   readonly blowdown: Quantity;
   /** Steam lost between boiler and user, as a share of steam raised. [-] */
   readonly lineLoss: Quantity;
-  /** Condensate returned from closed coils, as a share of steam raised. [-] */
+  /** Condensate that comes back, as a share of the steam that reached closed coils. [-] */
   readonly condensateReturn: Quantity;
   /** Temperature of the returned condensate. [°C] */
   readonly condensateTemperature: Quantity;
@@ -64,72 +69,123 @@ export function steamConversions(house: BoilerHouse, returned?: Quantity): reado
     [house.lineLoss],
     (l = 0) => 1 / (1 - l),
   );
-  if (house.fuel === "bought") return boughtSteam(house, raised, r, returned === undefined);
-  const heat = derive(
+  const lost: Conversion = {
+    to: "water.evaporated",
+    rate: derive("steam-lost", "L/kg", "G − 1", [raised], (G = 0) => G - 1),
+  };
+  if (house.fuel === "bought") {
+    return [...boughtSteam(house, raised, r), lost, ...notReturned(raised, returned)];
+  }
+  return [
+    { to: `fuel.${house.fuel}`, rate: firedPerKilogram(house, raised, r) },
+    {
+      to: "water.process",
+      rate: derive(
+        "make-up",
+        "L/kg",
+        "G [1/(1 − b) − r]",
+        [raised, house.blowdown, r],
+        (G = 0, b = 0, back = 0) => G * (1 / (1 - b) - back),
+      ),
+    },
+    {
+      to: "water.drained",
+      rate: derive(
+        "blowdown",
+        "L/kg",
+        "G b/(1 − b)",
+        [raised, house.blowdown],
+        (G = 0, b = 0) => (G * b) / (1 - b),
+      ),
+    },
+    lost,
+    ...notReturned(raised, returned),
+    { to: "electricity", rate: product("boiler-power", house.power, raised) },
+  ];
+}
+
+function firedPerKilogram(house: BoilerHouse, raised: Quantity, r: Quantity): Quantity {
+  return derive(
     "boiler-heat",
     "MJ/kg",
     "G [h_g + b/(1 − b) h_f − r h_cond − (1/(1 − b) − r) h_mk] / (1000 η)",
     [
       raised,
-      house.pressure,
       house.blowdown,
       r,
-      house.condensateTemperature,
-      house.makeUpTemperature,
       house.efficiency,
+      steamEnthalpyOf(house.pressure),
+      boilingEnthalpyOf(house.pressure),
+      waterEnthalpyOf(house.pressure, house.condensateTemperature),
+      waterEnthalpyOf(house.pressure, house.makeUpTemperature),
     ],
-    (G = 0, p = 0, b = 0, back = 0, tCond = 0, tMakeUp = 0, eta = 1) =>
+    (G = 0, b = 0, back = 0, eta = 1, steam = 0, boiling = 0, condensate = 0, makeUp = 0) =>
       (1e-3 *
         G *
-        (vapourEnthalpy(p) +
-          (b / (1 - b)) * liquidEnthalpy(p) -
-          back * WATER_HEAT_CAPACITY * tCond -
-          (1 / (1 - b) - back) * WATER_HEAT_CAPACITY * tMakeUp)) /
+        (steam + (b / (1 - b)) * boiling - back * condensate - (1 / (1 - b) - back) * makeUp)) /
       eta,
   );
-  const makeUp = derive(
-    "make-up",
-    "L/kg",
-    "G [1/(1 − b) − r]",
-    [raised, house.blowdown, r],
-    (G = 0, b = 0, back = 0) => G * (1 / (1 - b) - back),
-  );
-  const drained = derive(
-    "blowdown-and-lost-condensate",
-    "L/kg",
-    returned === undefined ? "G b/(1 − b)" : "G b/(1 − b) + condensate not returned",
-    [raised, house.blowdown, r],
-    (G = 0, b = 0, back = 0) =>
-      (G * b) / (1 - b) + (returned === undefined ? 0 : Math.max(0, 1 - G * back)),
-  );
-  const lost = derive("steam-lost", "L/kg", "G − 1", [raised], (G = 0) => G - 1);
+}
+
+// Bought steam is water that comes in, as far as it does not go back to the supplier.
+function boughtSteam(house: BoilerHouse, raised: Quantity, r: Quantity): readonly Conversion[] {
   return [
-    { to: `fuel.${house.fuel}`, rate: heat },
-    { to: "water.process", rate: makeUp },
-    { to: "water.drained", rate: drained },
-    { to: "water.evaporated", rate: lost },
-    { to: "electricity", rate: product("boiler-power", house.power, raised) },
+    {
+      to: "steam.bought",
+      rate: derive(
+        "bought-steam-heat",
+        "MJ/kg",
+        "G (h_g − r h_cond) / 1000",
+        [
+          raised,
+          r,
+          steamEnthalpyOf(house.pressure),
+          waterEnthalpyOf(house.pressure, house.condensateTemperature),
+        ],
+        (G = 0, back = 0, steam = 0, condensate = 0) => 1e-3 * G * (steam - back * condensate),
+      ),
+    },
+    {
+      to: "water.steam-bought",
+      rate: derive(
+        "bought-steam-kept",
+        "L/kg",
+        "G (1 − r)",
+        [raised, r],
+        (G = 0, back = 0) => G * (1 - back),
+      ),
+    },
   ];
 }
 
-function boughtSteam(
-  house: BoilerHouse,
-  raised: Quantity,
-  r: Quantity,
-  open: boolean,
-): readonly Conversion[] {
-  const heat = derive(
-    "bought-steam-heat",
-    "MJ/kg",
-    "G (h_g − r h_cond) / 1000",
-    [raised, house.pressure, r, house.condensateTemperature],
-    (G = 0, p = 0, back = 0, tCond = 0) =>
-      1e-3 * G * (vapourEnthalpy(p) - back * WATER_HEAT_CAPACITY * tCond),
+// Open steam stays with cloth, bath or air; what condenses behind a coil and does not return is drained.
+function notReturned(raised: Quantity, returned: Quantity | undefined): readonly Conversion[] {
+  if (returned === undefined) return [];
+  const rate = derive(
+    "condensate-drained",
+    "L/kg",
+    "1 − G r",
+    [raised, returned],
+    (G = 0, back = 0) => 1 - G * back,
   );
-  return [
-    { to: "steam.bought", rate: heat },
-    ...(open ? [{ to: "water.steam-bought", rate: ONE }] : []),
-  ];
+  return [{ to: "water.drained", rate }];
+}
+
+function boilingEnthalpyOf(pressure: Quantity): Quantity {
+  return derive("boiling-enthalpy", "kJ/kg", "h_f(p), IAPWS-IF97", [pressure], (p = 0) =>
+    liquidEnthalpy(p),
+  );
+}
+
+// Water hotter than boiling at main pressure would flash: it counts as boiling.
+function waterEnthalpyOf(pressure: Quantity, temperature: Quantity): Quantity {
+  return derive(
+    "water-enthalpy",
+    "kJ/kg",
+    "h(p, t), IAPWS-IF97",
+    [pressure, temperature],
+    (p = 0, t = 0) => (t < saturationTemperature(p) ? waterEnthalpy(p, t) : liquidEnthalpy(p)),
+  );
 }
 
 /**
@@ -143,7 +199,23 @@ export function coilSteam(house: BoilerHouse): Quantity {
     "coil-steam",
     "kg/MJ",
     "1000 / (h_g − h_f)",
-    [house.pressure],
-    (p = 0) => 1000 / (vapourEnthalpy(p) - liquidEnthalpy(p)),
+    [steamEnthalpyOf(house.pressure), boilingEnthalpyOf(house.pressure)],
+    (steam = 0, boiling = 0) => 1000 / (steam - boiling),
+  );
+}
+
+/**
+ * Condensate that returns as a share of the steam raised for a coil, which is more than reaches it.
+ *
+ * @param house - the boiler house
+ * @returns r = return from coils × (1 − ℓ) [-]
+ */
+export function returnOfRaised(house: BoilerHouse): Quantity {
+  return derive(
+    "return-of-raised",
+    "1",
+    "condensate-return × (1 − ℓ)",
+    [house.condensateReturn, house.lineLoss],
+    (back = 0, l = 0) => back * (1 - l),
   );
 }

@@ -27,7 +27,7 @@ export const FENCE_FLOWS: Readonly<
   "water.in-ink": { unit: "L", words: "water that came in with ink" },
   "water.from-air": { unit: "L", words: "moisture taken up from hall air" },
   "water.wasted": { unit: "L", words: "water in waste" },
-  "water.steam-bought": { unit: "L", words: "bought open steam, as water" },
+  "water.steam-bought": { unit: "L", words: "bought steam that is not returned, as water" },
   cod: { unit: "g", words: "chemical oxygen demand to the drain, before treatment" },
   nitrogen: { unit: "g", words: "nitrogen to the drain, before treatment" },
   salt: { unit: "g", words: "dissolved salts to the drain" },

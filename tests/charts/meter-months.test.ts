@@ -46,6 +46,11 @@ describe("picture of a meter", () => {
     expect(said([{ month: "2025-01", metered: 0, modelled: 20 }])).toContain("–");
   });
 
+  it("prints no number but 0 along an axis on which everything is 0", () => {
+    const months = [{ month: "2025-01", metered: 0, modelled: 0 }];
+    expect(said(months).filter((text) => text.startsWith("0"))).toEqual(["0"]);
+  });
+
   it("can be drawn for one month, for three years and for none", () => {
     draw([{ month: "2025-01", metered: 0.4, modelled: 0.9 }]);
     draw(

@@ -91,6 +91,11 @@ describe("picture by month", () => {
     draw([1, 2].map((n) => ({ month: month(n), dye: { value: -4 * n, lots: 4 } })));
   });
 
+  it("prints no number but 0 along an axis on which everything is 0", () => {
+    const months = [{ month: "2025-03", dye: { value: 0, lots: 3 } }];
+    expect(said(months).filter((text) => text.startsWith("0"))).toEqual(["0", "0.0"]);
+  });
+
   it("can be drawn with one month and with none", () => {
     draw([{ month: "2025-03", pigment: { value: 7, lots: 1 } }]);
     draw([{ month: "2025-03" }]);

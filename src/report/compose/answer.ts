@@ -3,7 +3,6 @@
  */
 
 import type { IndicatorId } from "../../account/indicators.js";
-import type { FactorSwing } from "../../account/swings.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
@@ -13,12 +12,12 @@ import type { NotedComparison, ReportDesk } from "./desk.js";
 /** Indicators of the table on page one. */
 const TABLE: readonly (readonly [IndicatorId, string])[] = [
   ["water", "Water withdrawn"],
-  ["cod", "COD load, before treatment"],
+  ["cod", "COD load"],
   ["energy", "Final energy"],
-  ["electricity", "of which electricity"],
-  ["co2-location", "CO₂e, location-based"],
-  ["co2-market", "CO₂e, market-based"],
-  ["cost", "Cost of priced flows"],
+  ["electricity", "Electricity"],
+  ["co2-location", "Location"],
+  ["co2-market", "Market"],
+  ["cost", "Cost"],
 ];
 
 /** Indicators that are named when they rise. */
@@ -54,35 +53,32 @@ export function answerList(desk: ReportDesk): Block {
 }
 
 function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
-  const { comparison, pigment, dye, difference, unit, saving } = noted;
+  const { comparison, pigment, dye, unit, saving, difference } = noted;
   const name = WATCHED.find(([watched]) => watched === id)?.[1] ?? id;
   const rises = comparison.difference.median < 0;
   const runs: Run[] = [
     { kind: "text", text: `${capital(name)}: `, style: "bold" },
-    { kind: "text", text: "the pigment route takes " },
+    { kind: "text", text: "pigment " },
     pigment.run,
-    { kind: "text", text: ` ${unit}, the dye route ` },
+    { kind: "text", text: `, dye ` },
     dye.run,
-    { kind: "text", text: ` ${unit}; dye minus pigment ` },
-    difference.run,
-    { kind: "text", text: ` ${unit} (95 % interval ${difference.interval})` },
+    { kind: "text", text: ` ${unit}; ` },
   ];
-  if (saving !== undefined) {
+  if (saving === undefined) {
+    runs.push({ kind: "text", text: "dye minus pigment " }, difference.run, {
+      kind: "text",
+      text: ` (95 % interval ${difference.interval})`,
+    });
+  } else {
     runs.push(
-      { kind: "text", text: `, ${rises ? "a rise" : "a fall"} of ` },
-      {
-        ...saving.run,
-        ...("text" in saving.run
-          ? { text: formatNumber(Math.abs(100 * (comparison.saving?.median ?? 0)), 0) }
-          : {}),
-      } as Run,
-      { kind: "text", text: ` % of the dye route (interval ${saving.interval} %)` },
+      { kind: "text", text: rises ? "the pigment route takes more: a change of " : "a fall of " },
+      rises
+        ? { kind: "text", text: formatNumber(-100 * (comparison.saving?.median ?? 0), 0) }
+        : saving.run,
+      { kind: "text", text: rises ? " %" : ` % (95 % interval ${saving.interval} %)` },
     );
   }
-  runs.push({
-    kind: "text",
-    text: `. Pigment takes less in ${formatShareOfDraws(comparison.less, comparison.count)} of draws${comparison.resolved ? "." : ": the difference is not resolved."}`,
-  });
+  runs.push({ kind: "text", text: comparison.resolved ? "." : ", so not resolved." });
   return runs;
 }
 
@@ -116,22 +112,22 @@ export function answerTable(desk: ReportDesk): Block {
   return {
     kind: "table",
     id: "indicators",
-    caption: `Both routes on the same lots, per ${desk.input.reference.words}: medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws. “P less” is the share of draws in which pigment takes less; “resolved” means that the 95 % interval of the difference leaves zero out. Claims are not assessed.`,
+    caption: `Both routes on the same lots, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws. P less: share of draws in which pigment takes less. Resolved: the interval leaves zero out.`,
     head: [
       "Indicator",
       "Pigment",
       "Dye",
-      "Dye − pigment",
+      "Dye − P",
       "95 % interval",
-      "% of dye",
+      "% of D",
       "P less",
       "Measured",
-      "Difference",
+      "Status",
     ].map((text, i) =>
       i === 0 || i === 8 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
     rows,
-    widths: [2.9, 1, 1, 1.1, 1.6, 0.9, 0.95, 1, 1.1],
+    widths: [3.2, 0.95, 0.8, 0.85, 2.2, 0.8, 1.05, 1.15, 1.15],
   };
 }
 
@@ -152,7 +148,7 @@ function yieldRow(desk: ReportDesk): readonly Cell[] | undefined {
         }).run
       : "no lots";
   return [
-    textCell("First-quality yield as logged, %", true),
+    textCell("First-quality yield, %", true),
     numberCell(share("pigment")),
     numberCell(share("dye")),
     numberCell("–"),
@@ -160,7 +156,7 @@ function yieldRow(desk: ReportDesk): readonly Cell[] | undefined {
     numberCell("–"),
     numberCell("–"),
     numberCell("100 %"),
-    textCell("as logged"),
+    textCell("logged"),
   ];
 }
 
@@ -168,37 +164,43 @@ function yieldRow(desk: ReportDesk): readonly Cell[] | undefined {
  * What gets worse on the pigment route.
  *
  * @param desk - the report
- * @returns a list, or a sentence when nothing rises
+ * @returns a sentence that names everything that rises
  */
 export function worseList(desk: ReportDesk): Block {
-  const items: (readonly Run[])[] = WATCHED.flatMap(([id, words]) => {
+  const rising = WATCHED.flatMap(([id, words]) => {
     const noted = desk.compared(id);
-    if (noted === undefined || !(noted.comparison.difference.median < 0)) return [];
-    const open = noted.comparison.resolved
-      ? ""
-      : ", though the interval of the difference holds zero";
-    return [
-      [
-        { kind: "text", text: capital(words), style: "bold" },
+    return noted === undefined || !(noted.comparison.difference.median < 0)
+      ? []
+      : [{ words, noted }];
+  });
+  if (rising.length === 0) {
+    return {
+      kind: "paragraph",
+      runs: [
+        {
+          kind: "text",
+          text: "No indicator of this report has a higher median on the pigment route.",
+        },
+      ],
+    };
+  }
+  return {
+    kind: "paragraph",
+    runs: [
+      { kind: "text", text: "What gets worse on the pigment route: ", style: "bold" },
+      ...rising.flatMap(({ words, noted }, i): readonly Run[] => [
+        { kind: "text", text: words },
         { kind: "text", text: " rises from " },
         noted.dye.run,
         { kind: "text", text: " to " },
         noted.pigment.run,
-        { kind: "text", text: ` ${noted.unit}${open}.` },
-      ],
-    ];
-  });
-  return items.length > 0
-    ? { kind: "list", ordered: false, items }
-    : {
-        kind: "paragraph",
-        runs: [
-          {
-            kind: "text",
-            text: "No indicator of this report has a higher median on the pigment route.",
-          },
-        ],
-      };
+        {
+          kind: "text",
+          text: ` ${noted.unit}${noted.comparison.resolved ? "" : " (not resolved)"}${i === rising.length - 1 ? "." : "; "}`,
+        },
+      ]),
+    ],
+  };
 }
 
 /**
@@ -208,19 +210,27 @@ export function worseList(desk: ReportDesk): Block {
  * @returns a sentence
  */
 export function bestMeasurement(desk: ReportDesk): Block {
-  const best: { id: IndicatorId; swing: FactorSwing }[] = [];
-  for (const [id, swings] of desk.input.swings) {
-    const swing = swings.factors.find(({ own }) => !own);
-    if (swing !== undefined) best.push({ id, swing });
-  }
-  const sentences = best.map(
-    ({ id, swing }) =>
-      `For ${WATCHED.find(([watched]) => watched === id)?.[1] ?? id}: ${swing.words} (${swing.factor}); over its present interval the share saved goes from ${formatPercent(Math.min(swing.low.saving, swing.high.saving))} to ${formatPercent(Math.max(swing.low.saving, swing.high.saving))}.`,
-  );
+  const best = [...desk.input.swings].flatMap(([id, { factors }]) => {
+    const swing = factors.find(({ own }) => !own);
+    return swing === undefined ? [] : [{ id, swing }];
+  });
+  const words = best.map(({ id, swing }) => {
+    const ends = [swing.low.saving, swing.high.saving].sort((a, b) => a - b);
+    const name = WATCHED.find(([watched]) => watched === id)?.[1] ?? id;
+    return `${swing.words} (${swing.factor}) for ${name}, whose share saved goes from ${formatPercent(ends[0] ?? 0)} to ${formatPercent(ends[1] ?? 0)} over its present interval`;
+  });
   return {
-    kind: "list",
-    ordered: false,
-    items: sentences.map((text) => [{ kind: "text", text }]),
+    kind: "paragraph",
+    runs: [
+      { kind: "text", text: "The measurement that would help most: ", style: "bold" },
+      {
+        kind: "text",
+        text:
+          words.length === 0
+            ? "none, for every setting was given by the mill."
+            : `${words.join("; ")}.`,
+      },
+    ],
   };
 }
 

@@ -13,7 +13,8 @@ import { distributionFigure, meterBlocks, swingBlocks } from "./doubt.js";
 import { apartList, cautionList, factorBlocks, importBlocks } from "./evidence.js";
 import type { ReportInput } from "./input.js";
 import { actualTable, boundaryFigure, breakdownTable, lotBlocks, monthBlocks } from "./lots.js";
-import { carrierBlocks, concentrations, inventory, scopeBlocks, stepBlocks } from "./quantities.js";
+import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
+import { concentrations, inventory } from "./tables.js";
 
 const WATER: readonly (readonly [IndicatorId, string])[] = [
   ["water", "Withdrawn"],
@@ -36,7 +37,7 @@ const LOADS: readonly (readonly [IndicatorId, string])[] = [
  */
 export function composeReport(input: ReportInput, template: string): ReportDocument {
   const desk = new ReportDesk(input);
-  const title = "Printed lots on two routes: pigment fixed by heat, dye steamed and washed";
+  const title = "Heat-fixed pigment beside steam-and-wash dye";
   // Page one is noted first, so that figures are numbered as they are read.
   const blocks: Record<string, readonly Block[]> = {
     answers: [answerList(desk)],

@@ -2,11 +2,12 @@
  * What every chapter needs: the input, the figures, and numbers in print units.
  */
 
-import type { BrokenDown } from "../../account/account.js";
+import { BROKEN_DOWN, type BrokenDown } from "../../account/account.js";
 import { provenanceOf } from "../../account/breakdown.js";
 import type { IndicatorId } from "../../account/indicators.js";
-import { traceOf } from "../../account/trace.js";
+import { type TraceLine, tracesOf } from "../../account/trace.js";
 import type { Comparison, Range } from "../../compare/compare.js";
+import type { Workflow } from "../../plant/shipped-routes.js";
 import type { Block, Drawing, FigureTerm, ProvenanceShares } from "../document.js";
 import { FigureDesk, type Noted } from "../figure-desk.js";
 import type { ReportInput } from "./input.js";
@@ -35,9 +36,12 @@ export interface NotedComparison {
 
 /** A report in the making. */
 export class ReportDesk {
+  /** What the report is made of. */
   readonly input: ReportInput;
+  /** Numbers noted so far. */
   readonly figures = new FigureDesk();
   #number = 0;
+  readonly #traces = new Map<string, readonly TraceLine[]>();
   readonly #noted = new Map<IndicatorId, NotedComparison>();
 
   /**
@@ -158,6 +162,18 @@ export class ReportDesk {
     return { measured: 0, allocated: 0, modelled, default: 1 - modelled };
   }
 
+  // All traces come from one pass over the draws, when the first is asked for.
+  #trace(id: BrokenDown, arm: Workflow): readonly TraceLine[] {
+    if (this.#traces.size === 0) {
+      const wanted = BROKEN_DOWN.flatMap((broken) =>
+        (["pigment", "dye"] as const).map((side) => ({ id: broken, arm: side })),
+      );
+      const lines = tracesOf(this.input.account, wanted, TRACE_LINES);
+      wanted.forEach((one, i) => this.#traces.set(`${one.id}|${one.arm}`, lines[i] ?? []));
+    }
+    return this.#traces.get(`${id}|${arm}`) ?? [];
+  }
+
   // Provenance and trace, for the indicators that are broken down.
   #behind(
     id: IndicatorId,
@@ -171,7 +187,7 @@ export class ReportDesk {
       account.program.indicators.get(id)?.unit ?? "",
       reference.suffix,
     );
-    const terms = traceOf(account, broken, arm, TRACE_LINES).map((line): FigureTerm => ({
+    const terms = this.#trace(broken, arm).map((line): FigureTerm => ({
       step: line.step,
       route: line.route,
       flow: line.flow,

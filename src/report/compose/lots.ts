@@ -252,8 +252,8 @@ export function boundaryFigure(desk: ReportDesk): Block {
   for (const { arms } of desk.input.account.program.classes) {
     for (const arm of ["dye", "pigment"] as const) {
       let after = -1;
-      for (const { role } of arms[arm].steps) {
-        if (role === "stored" || role === "store" || role === "finish-store") continue;
+      for (const { role, kind } of arms[arm].steps) {
+        if (kind === "stored") continue;
         const at = order.indexOf(role);
         if (at < 0) order.splice(++after, 0, role);
         else after = at;

@@ -80,7 +80,7 @@ sup a:hover{text-decoration:underline}
 .fig:hover,.fig:focus-visible{color:${link};text-decoration:underline solid}
 nav{margin:1.8rem 0 0;padding:.9rem 0 1rem;border:solid ${line};border-width:1px 0;font-size:.9rem}
 nav h2{font-size:.9rem;margin:0 0 .3rem;letter-spacing:0}
-nav ol{margin:0;padding:0;list-style:none}
+nav ol{margin:0;padding:0;list-style:none;columns:2 14rem;column-gap:2rem}
 nav li{margin:0;padding:.2rem 0;line-height:1.4}
 nav a{text-decoration:none}
 nav a:hover{text-decoration:underline}

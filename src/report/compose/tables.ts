@@ -1,0 +1,121 @@
+/**
+ * Tables of numbers on both routes.
+ */
+
+import type { IndicatorId } from "../../account/indicators.js";
+import { mean } from "../../numbers/quantiles.js";
+import type { Block, Cell } from "../document.js";
+import { numberCell, textCell } from "../figure-desk.js";
+import { digitsFor, formatNumber } from "../format.js";
+import type { ReportDesk } from "./desk.js";
+
+/**
+ * Inventory of water and loads: medians with intervals on both routes.
+ *
+ * @param desk - the report
+ * @param id - id of the table
+ * @param caption - its caption
+ * @param ids - indicators with words
+ * @returns the table
+ */
+export function inventory(
+  desk: ReportDesk,
+  id: string,
+  caption: string,
+  ids: readonly (readonly [IndicatorId, string])[],
+): Block {
+  const rows = ids.flatMap(([indicator, words]): (readonly Cell[])[] => {
+    const noted = desk.compared(indicator);
+    if (noted === undefined) return [];
+    return [
+      [
+        textCell(`${words}, ${noted.unit}`, true),
+        numberCell(noted.pigment.run),
+        numberCell(noted.pigment.interval),
+        numberCell(noted.dye.run),
+        numberCell(noted.dye.interval),
+      ],
+    ];
+  });
+  return {
+    kind: "table",
+    id,
+    caption,
+    head: ["", "Pigment", "95 % interval", "Dye", "95 % interval"].map((text, i) =>
+      i === 0 ? textCell("Quantity") : { ...textCell(text), align: "right" as const },
+    ),
+    rows,
+    widths: [3, 1.1, 1.8, 1.1, 1.8],
+  };
+}
+
+/**
+ * A table of numbers on both routes, behind a picture.
+ *
+ * @param id - id of the table
+ * @param caption - its caption
+ * @param head - heading of the first column
+ * @param digits - decimals
+ * @param rows - words, pigment, dye
+ * @returns the table
+ */
+export function table(
+  id: string,
+  caption: string,
+  head: string,
+  digits: number,
+  rows: readonly (readonly [string, number, number])[],
+): Block {
+  const places = Math.max(0, Math.min(digits, 4));
+  return {
+    kind: "table",
+    id,
+    caption,
+    behind: true,
+    head: [
+      textCell(head),
+      { ...textCell("Pigment"), align: "right" },
+      { ...textCell("Dye"), align: "right" },
+    ],
+    rows: rows.map(([words, pigment, dye]) => [
+      textCell(words, true),
+      numberCell(formatNumber(pigment, places)),
+      numberCell(formatNumber(dye, places)),
+    ]),
+    widths: [3, 1, 1],
+  };
+}
+
+/**
+ * Mean concentration of the effluent: Σ load / Σ discharge, per arm; never a mean of lots.
+ *
+ * @param desk - the report
+ * @returns a table in mg/L
+ */
+export function concentrations(desk: ReportDesk): Block {
+  const { fence } = desk.input.account;
+  const rows = (["cod", "nitrogen", "salt"] as const).map((load) => {
+    const of = (arm: "pigment" | "dye"): string => {
+      const water = fence[arm].get("water.discharged");
+      const grams = fence[arm].get(load);
+      if (water === undefined || grams === undefined) return "none";
+      const value = (1000 * mean(grams)) / mean(water);
+      return formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value));
+    };
+    const words = { cod: "COD", nitrogen: "Nitrogen", salt: "Dissolved salts" }[load];
+    return [textCell(words, true), numberCell(of("pigment")), numberCell(of("dye"))];
+  });
+  return {
+    kind: "table",
+    id: "concentrations",
+    caption:
+      "Mean concentration at the drain, before treatment, mg/L: all load over all discharge of a route. Less water raises concentration.",
+    head: [
+      textCell("Load"),
+      { ...textCell("Pigment"), align: "right" },
+      { ...textCell("Dye"), align: "right" },
+    ],
+    rows,
+    widths: [3, 1, 1],
+  };
+}

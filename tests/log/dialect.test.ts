@@ -1,0 +1,46 @@
+import { describe, expect, it } from "vitest";
+import { judgeBy } from "../../src/factors/schema-problems.js";
+import { readYaml } from "../../src/factors/yaml-text.js";
+import { LogDialectSchema } from "../../src/log/dialect.js";
+
+function judged(text: string): ReturnType<typeof judgeBy<typeof LogDialectSchema>> {
+  const yaml = readYaml({ name: "plant.yaml", text }).value;
+  if (yaml === undefined) throw new Error("no YAML");
+  return judgeBy(LogDialectSchema, yaml);
+}
+
+describe("LogDialectSchema", () => {
+  it("takes headings with and without units, words and constants", () => {
+    const text = `
+separator: ;
+decimal: ","
+thousands: .
+dates: dmy
+encoding: windows-1252
+columns: { lot: Partie, width_m: { heading: Breite, unit: cm } }
+values: { route: { Reaktiv: reactive } }
+constants: { site: main }
+`;
+    const { value, problems } = judged(text);
+    expect(problems).toEqual([]);
+    expect(value).toMatchObject({
+      columns: { lot: "Partie", width_m: { heading: "Breite", unit: "cm" } },
+      constants: { site: "main" },
+    });
+  });
+
+  it.each([
+    ["encoding: utf-99", "encoding", "utf-99", "an encoding such as utf-8"],
+    ["thousands: .", "thousands", ".", "other than the decimal sign"],
+    ['decimal: ","\nthousands: ","', "thousands", ",", "other than the decimal sign"],
+    ["dates: ydm", "dates", "ydm", "ymd, dmy or mdy"],
+    ["columns: { weight: Gewicht }", "columns.weight", "weight", "gsm"],
+    ["seperator: ;", "seperator", "seperator", "separator"],
+  ])("refuses %j", (text, column, value, expected) => {
+    const { problems } = judged(text);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatchObject({ severity: "refused", column, file: "plant.yaml" });
+    expect(problems[0]?.value).toContain(value);
+    expect(`${problems[0]?.expected ?? ""} ${problems[0]?.remedy ?? ""}`).toContain(expected);
+  });
+});
