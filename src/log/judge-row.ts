@@ -81,13 +81,18 @@ export function judgeRow(
 
 const TOTALS = /^(grand total|totals?|sum|summe|gesamt|toplam|totale|somme|Σ)(?![\p{L}\d])/iu;
 
-// A lot may be called sum-4; a row of totals is told from it by having no day.
-function totals(record: CsvRecord, layout: Layout): RowFault | undefined {
-  const at = record.fields.findIndex((field) => field.trim() !== "");
-  const first = record.fields[at]?.trim() ?? "";
-  if (!TOTALS.test(first)) return undefined;
+// A lot may be called sum-4; a row of totals is told from it by having no day. The word stands first in
+// the row, or first among the columns in use.
+function totals({ fields, line }: CsvRecord, layout: Layout): RowFault | undefined {
+  const filled = (at: number): boolean => (fields[at] ?? "").trim() !== "";
+  const places = layout.columns.map((placed) => placed.at).filter(filled);
+  const at = [fields.findIndex((_, i) => filled(i)), Math.min(...places)].find((place) =>
+    TOTALS.test(fields[place]?.trim() ?? ""),
+  );
+  if (at === undefined) return undefined;
+  const first = fields[at]?.trim() ?? "";
   const day = layout.columns.find(({ column }) => column.name === "date");
-  if (day !== undefined && day.at >= 0 && !isBlank(cellOf(record, day))) return undefined;
+  if (day !== undefined && day.at >= 0 && !isBlank(cellOf({ fields, line }, day))) return undefined;
   return {
     column: layout.headings[at] ?? "",
     value: first,

@@ -75,7 +75,7 @@ function plainStep(step: NonNullable<RouteText["steps"]>[number] | RouteStep): R
     kind: step.kind,
     ...(step.recipe === undefined ? {} : { recipe: step.recipe }),
     ...(step.ink === undefined ? {} : { ink: step.ink }),
-    ...("usual" in step && step.usual !== undefined ? { usual: step.usual } : {}),
+    ...("usual" in step ? { usual: step.usual } : {}),
   };
 }
 

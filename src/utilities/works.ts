@@ -4,16 +4,16 @@
  */
 
 import { constant, derive, ONE, type Quantity } from "../numbers/quantity.js";
-import { ratio, scaled } from "../steps/algebra.js";
+import { product, ratio, scaled } from "../steps/algebra.js";
 import type { Conversion } from "./conversion.js";
 
 /** Water works: pumping and softening. */
 export interface WaterWorks {
-  /** Electricity. [kWh/m3] */
+  /** Electricity per water withdrawn. [kWh/m3] */
   readonly electricity: Quantity;
   /** Share of the water withdrawn that goes to the drain when softeners are regenerated. [-] */
   readonly reject: Quantity;
-  /** Salt used for regeneration. [g/L withdrawn] */
+  /** Salt used for regeneration per softened water. [g/L] */
   readonly salt: Quantity;
 }
 
@@ -38,10 +38,11 @@ export function waterConversions(works: WaterWorks): readonly Conversion[] {
     [works.reject],
     (r = 0) => 1 / (1 - r) - 1,
   );
+  const perLitre = scaled("works-power-per-litre", "kWh/L", works.electricity, 1e-3);
   return [
     { to: "water.withdrawn", rate: drawn },
     { to: "water.drained", rate: rejected },
-    { to: "electricity", rate: scaled("works-power", "kWh/L", works.electricity, 1e-3) },
+    { to: "electricity", rate: product("works-power", perLitre, drawn) },
     { to: "salt", rate: works.salt },
   ];
 }

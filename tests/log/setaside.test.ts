@@ -56,14 +56,14 @@ describe("setAsideCsv", () => {
       "Total,,,,,,1234,,,,,",
     ];
     const first = await read([`${HEAD}\n${rows.join("\n")}\n`]);
-    const codes = first.account.problems.map(({ code, column, value }) => [code, column, value]);
     expect(first.aside).toHaveLength(rows.length);
-    // The text of a row of totals shows in its own column only when that column is not moved.
     const again = await read([setAsideCsv(first.aside)]);
-    const faults = again.account.problems.map(({ code, column, value }) => [code, column, value]);
-    expect(faults.filter(([code]) => code !== "row-width" && code !== "row-of-totals")).toEqual(
-      codes.filter(([code]) => code !== "row-width" && code !== "row-of-totals"),
-    );
+    // Three columns more are counted when a row has too many fields or too few.
+    const faults = ({ account }: typeof first): unknown =>
+      account.problems.map(({ code, column, value }) =>
+        code === "row-width" ? [code] : [code, column, value],
+      );
+    expect(faults(again)).toEqual(faults(first));
     expect(again.aside).toHaveLength(rows.length);
     expect(again.account.files[0]?.rows).toBe(rows.length);
     const third = await read([setAsideCsv(again.aside)]);

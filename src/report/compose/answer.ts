@@ -5,7 +5,7 @@
 import type { IndicatorId } from "../../account/indicators.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
-import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
+import { formatNumber, formatShareOfDraws } from "../format.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import type { NotedComparison, ReportDesk } from "./desk.js";
 
@@ -15,8 +15,8 @@ const TABLE: readonly (readonly [IndicatorId, string])[] = [
   ["cod", "COD load"],
   ["energy", "Final energy"],
   ["electricity", "Electricity"],
-  ["co2-location", "Location"],
-  ["co2-market", "Market"],
+  ["co2-location", "CO₂e location"],
+  ["co2-market", "CO₂e market"],
   ["cost", "Cost"],
 ];
 
@@ -30,8 +30,8 @@ const WATCHED: readonly (readonly [IndicatorId, string])[] = [
   ["energy", "final energy"],
   ["electricity", "electricity"],
   ["heat", "fuel and bought heat"],
-  ["co2-location", "CO₂e, location-based"],
-  ["co2-market", "CO₂e, market-based"],
+  ["co2-location", "CO₂e (location)"],
+  ["co2-market", "CO₂e (market)"],
   ["carbon-to-air", "organic carbon to air"],
   ["formaldehyde", "formaldehyde to air"],
   ["paper", "protecting paper"],
@@ -95,7 +95,7 @@ export function answerTable(desk: ReportDesk): Block {
     const { comparison, pigment, dye, difference, saving, unit } = noted;
     return [
       [
-        textCell(`${words}, ${unit}`, true),
+        textCell(`${words}, ${unit.replace(" CO₂e", "")}`, true),
         numberCell(pigment.run),
         numberCell(dye.run),
         numberCell(difference.run),
@@ -127,7 +127,7 @@ export function answerTable(desk: ReportDesk): Block {
       i === 0 || i === 8 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
     rows,
-    widths: [3.2, 0.95, 0.8, 0.85, 2.2, 0.8, 1.05, 1.15, 1.15],
+    widths: [3.9, 0.9, 0.7, 0.8, 2.15, 0.7, 1.1, 1.15, 1.15],
   };
 }
 
@@ -214,11 +214,12 @@ export function bestMeasurement(desk: ReportDesk): Block {
     const swing = factors.find(({ own }) => !own);
     return swing === undefined ? [] : [{ id, swing }];
   });
-  const words = best.map(({ id, swing }) => {
-    const ends = [swing.low.saving, swing.high.saving].sort((a, b) => a - b);
+  const byFactor = new Map<string, string[]>();
+  for (const { id, swing } of best) {
     const name = WATCHED.find(([watched]) => watched === id)?.[1] ?? id;
-    return `${swing.words} (${swing.factor}) for ${name}, whose share saved goes from ${formatPercent(ends[0] ?? 0)} to ${formatPercent(ends[1] ?? 0)} over its present interval`;
-  });
+    byFactor.set(swing.words, [...(byFactor.get(swing.words) ?? []), name]);
+  }
+  const words = [...byFactor].map(([factor, names]) => `${factor} (for ${names.join(" and ")})`);
   return {
     kind: "paragraph",
     runs: [

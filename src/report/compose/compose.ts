@@ -9,10 +9,12 @@ import { formatDate, formatNumber, formatPercent } from "../format.js";
 import { renderTemplate, type TemplateValues } from "../template.js";
 import { amountPlaces, answerList, answerTable, bestMeasurement, worseList } from "./answer.js";
 import { ReportDesk } from "./desk.js";
-import { distributionFigure, meterBlocks, swingBlocks } from "./doubt.js";
+import { distributionBlocks, meterBlocks, swingBlocks } from "./doubt.js";
 import { apartList, cautionList, factorBlocks, importBlocks } from "./evidence.js";
 import type { ReportInput } from "./input.js";
-import { actualTable, boundaryFigure, breakdownTable, lotBlocks, monthBlocks } from "./lots.js";
+import { boundaryBlocks } from "./boundary.js";
+import { actualTable, breakdownTable } from "./groups.js";
+import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
 import { concentrations, inventory } from "./tables.js";
 
@@ -51,7 +53,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     ],
     worse: [worseList(desk)],
     best: [bestMeasurement(desk)],
-    boundary: [boundaryFigure(desk)],
+    boundary: boundaryBlocks(desk),
     apart: [apartList(desk)],
     "water-steps": stepBlocks(desk, "water", "Water withdrawn"),
     "water-inventory": [
@@ -106,7 +108,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     "by-fabric": [breakdownTable(desk, "fabric")],
     "by-client": [breakdownTable(desk, "client")],
     actual: [actualTable(desk)],
-    distributions: [distributionFigure(desk)],
+    distributions: distributionBlocks(desk),
     swings: [
       ...swingBlocks(desk, "water", "water withdrawn"),
       ...swingBlocks(desk, "energy", "final energy"),

@@ -9,7 +9,7 @@ import { savingDistribution } from "../../charts/saving-distribution.js";
 import { swingBars } from "../../charts/swing-bars.js";
 import type { Block } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
-import { formatNumber, formatPercent } from "../format.js";
+import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import type { ReportDesk } from "./desk.js";
 
 const DISTRIBUTIONS: readonly (readonly [IndicatorId, string])[] = [
@@ -24,16 +24,16 @@ const DISTRIBUTIONS: readonly (readonly [IndicatorId, string])[] = [
 const MOST_SWINGS = 10;
 
 /**
- * Distributions of the share saved over draws.
+ * Distributions of the share saved over draws: picture and table.
  *
  * @param desk - the report
- * @returns a figure
+ * @returns blocks
  */
-export function distributionFigure(desk: ReportDesk): Block {
+export function distributionBlocks(desk: ReportDesk): readonly Block[] {
   const panels = DISTRIBUTIONS.flatMap(([id, indicator]) => {
     const comparison = desk.input.comparisons.get(id);
     if (comparison?.saving === undefined || comparison.draws === undefined) return [];
-    const { saving } = comparison;
+    const { saving, less, count } = comparison;
     return [
       {
         indicator,
@@ -43,21 +43,45 @@ export function distributionFigure(desk: ReportDesk): Block {
         median: 100 * saving.median,
         low: 100 * saving.low,
         high: 100 * saving.high,
+        less: formatShareOfDraws(less, count),
       },
     ];
   });
-  return panels.length === 0
-    ? desk.gap(
+  if (panels.length === 0) {
+    return [
+      desk.gap(
         "distributions",
         "Share saved over draws",
         "The dye route takes next to nothing of these quantities, so no share is formed.",
-      )
-    : desk.figure(
-        "distributions",
-        "Share saved by the pigment route over all draws, % of the dye route",
-        "One panel an indicator: how the share saved is spread over the draws, with median and 95 % interval; below zero the pigment route takes more.",
-        savingDistribution({ panels }),
-      );
+      ),
+    ];
+  }
+  return [
+    desk.figure(
+      "distributions",
+      "Share saved by the pigment route over all draws, % of the dye route",
+      "One panel an indicator: how the share saved is spread over the draws, with median and 95 % interval; below zero the pigment route takes more.",
+      savingDistribution({ panels }),
+    ),
+    {
+      kind: "table",
+      id: "distribution-table",
+      caption: "Share saved by the pigment route, % of the dye route.",
+      behind: true,
+      head: [
+        textCell("Indicator"),
+        ...["Median", "2.5 %", "97.5 %", "Pigment less"].map((text) => ({
+          ...textCell(text),
+          align: "right" as const,
+        })),
+      ],
+      rows: panels.map(({ indicator, median, low, high, less }) => [
+        textCell(indicator, true),
+        ...[median, low, high].map((value) => numberCell(formatNumber(value, 0))),
+        numberCell(less),
+      ]),
+    },
+  ];
 }
 
 /**
@@ -162,6 +186,24 @@ export function meterBlocks(desk: ReportDesk): readonly Block[] {
         "Bars of the meter beside the modelled month, with the gap printed.",
         meterMonths({ quantity: series.quantity, unit: series.unit, months: series.months }),
       ),
+      {
+        kind: "table",
+        id: `meter-${series.meter}-table`,
+        caption: `Meter ${series.meter} and the model, ${series.unit} a month.`,
+        behind: true,
+        head: [
+          textCell("Month"),
+          ...["Meter", "Model, mean of draws"].map((text) => ({
+            ...textCell(text),
+            align: "right" as const,
+          })),
+        ],
+        rows: series.months.map(({ month, metered: read, modelled: made }) => [
+          textCell(month, true),
+          numberCell(read === undefined ? "–" : formatNumber(read, 0)),
+          numberCell(made === undefined ? "–" : formatNumber(made, 0)),
+        ]),
+      },
       {
         kind: "paragraph",
         tone: "small",

@@ -1,21 +1,20 @@
 /**
- * Chapters on lots, months, fabrics, clients and what the mill really did.
+ * Chapters on lots and months.
  */
 
 import { byGroup, type GroupMean } from "../../account/breakdown.js";
 import { type BrokenDown, coefficientsOf } from "../../account/account.js";
 import { dot } from "../../account/breakdown.js";
-import { boundaryStrip } from "../../charts/boundary-strip.js";
 import { lotDots } from "../../charts/lot-dots.js";
 import { monthLines } from "../../charts/month-lines.js";
 import type { LedgerKey } from "../../ledger/key.js";
-import { mean } from "../../numbers/quantiles.js";
+import { quantiles } from "../../numbers/quantiles.js";
 import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
-import { digitsFor, formatNumber, formatPercent } from "../format.js";
+import { digitsFor, formatNumber } from "../format.js";
 import { amountPlaces } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
-import { printUnit, stepWords } from "./names.js";
+import { printUnit } from "./names.js";
 import { ROUTE_NAMES } from "./quantities.js";
 
 /** Classes of fabric shown before the rest is folded. */
@@ -78,7 +77,65 @@ export function lotBlocks(desk: ReportDesk, id: BrokenDown, words: string): read
         lots: shown,
       }),
     ),
+    lotTable(
+      `${id}-lot-table`,
+      `${words} lot by lot, ${unit} printed, on the route the lots took. Means of draws.`,
+      classes,
+      shown,
+    ),
   ];
+}
+
+function lotTable(
+  id: string,
+  caption: string,
+  classes: readonly string[],
+  lots: readonly {
+    readonly fabric: string;
+    readonly route: "pigment" | "dye";
+    readonly value: number;
+  }[],
+): Block {
+  const rows = classes.flatMap((fabric) =>
+    (["dye", "pigment"] as const).flatMap((route): (readonly Cell[])[] => {
+      const values = Float64Array.from(
+        lots
+          .filter((lot) => lot.fabric === fabric && lot.route === route)
+          .map(({ value }) => value),
+      );
+      if (values.length === 0) return [];
+      const [low = NaN, quarter = NaN, middle = NaN, upper = NaN, high = NaN] = quantiles(
+        values,
+        [0, 0.25, 0.5, 0.75, 1],
+      );
+      const digits = digitsFor(middle, 0.9 * middle, 1.1 * middle);
+      return [
+        [
+          textCell(fabric, true),
+          textCell(ROUTE_NAMES[route]),
+          numberCell(String(values.length)),
+          ...[low, quarter, middle, upper, high].map((value) =>
+            numberCell(formatNumber(value, digits)),
+          ),
+        ],
+      ];
+    }),
+  );
+  return {
+    kind: "table",
+    id,
+    caption,
+    behind: true,
+    head: [
+      textCell("Fabric"),
+      textCell("Route"),
+      ...["Lots", "Lowest", "Quarter", "Median", "Three quarters", "Highest"].map((text) => ({
+        ...textCell(text),
+        align: "right" as const,
+      })),
+    ],
+    rows,
+  };
 }
 
 /**
@@ -143,136 +200,4 @@ export function monthBlocks(desk: ReportDesk, id: BrokenDown, words: string): re
       ]),
     },
   ];
-}
-
-/**
- * Both routes by fabric or by client: means and share saved.
- *
- * @param desk - the report
- * @param by - `fabric` or `client`
- * @returns a table
- */
-export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block {
-  const { account, groups } = desk.input;
-  const places = amountPlaces();
-  const name = (key: LedgerKey): string =>
-    by === "fabric" ? fabricClass(key) : key.client === "" ? "no client logged" : key.client;
-  const water = byGroup(account, groups, "water", name, places.accepted);
-  const energy = byGroup(account, groups, "energy", name, places.accepted);
-  const per = (total: number, area: number): string => {
-    if (!(area > 0)) return "–";
-    const value = total / area;
-    return formatNumber(value, digitsFor(value, 0.9 * value, 1.1 * value));
-  };
-  const rows: (readonly Cell[])[] = [...water].map(([key, entry]) => {
-    const heat = energy.get(key);
-    return [
-      textCell(key, true),
-      numberCell(String(entry.lots)),
-      numberCell(formatNumber(entry.accepted, 0)),
-      numberCell(per(entry.pigment, entry.accepted)),
-      numberCell(per(entry.dye, entry.accepted)),
-      numberCell(entry.dye > 0 ? formatPercent(1 - entry.pigment / entry.dye) : "–"),
-      numberCell(per(heat?.pigment ?? 0, entry.accepted)),
-      numberCell(per(heat?.dye ?? 0, entry.accepted)),
-      numberCell(
-        heat !== undefined && heat.dye > 0 ? formatPercent(1 - heat.pigment / heat.dye) : "–",
-      ),
-    ];
-  });
-  return {
-    kind: "table",
-    id: `by-${by}`,
-    caption: `Both routes by ${by}, per accepted m². Means of draws without interval: for orientation, not for quoting.`,
-    head: [
-      by === "fabric" ? "Fabric" : "Client",
-      "Lots",
-      "m² accepted",
-      "Water P, L",
-      "Water D, L",
-      "less",
-      "Energy P, kWh",
-      "Energy D, kWh",
-      "less",
-    ].map((text, i) => (i === 0 ? textCell(text) : { ...textCell(text), align: "right" as const })),
-    rows,
-    widths: [2.4, 0.7, 1.2, 1, 1, 0.8, 1.1, 1.1, 0.8],
-  };
-}
-
-/**
- * Totals of what the mill really did beside both arms.
- *
- * @param desk - the report
- * @returns a table
- */
-export function actualTable(desk: ReportDesk): Block {
-  const { account } = desk.input;
-  const rows = (["water", "energy", "co2-location", "cod"] as const).map((id) => {
-    const { unit, scale } = printUnit(id, account.program.indicators.get(id)?.unit ?? "", "");
-    const of = (side: "actual" | "pigment" | "dye"): string => {
-      const value = scale * mean(account.indicators[side].get(id) ?? new Float64Array(1));
-      return formatNumber(value, digitsFor(value, 0.95 * value, 1.05 * value));
-    };
-    const words = {
-      water: "Water withdrawn",
-      energy: "Final energy",
-      "co2-location": "CO₂e, location-based",
-      cod: "COD load",
-    }[id];
-    return [
-      textCell(`${words}, ${unit}`, true),
-      numberCell(of("actual")),
-      numberCell(of("pigment")),
-      numberCell(of("dye")),
-    ];
-  });
-  return {
-    kind: "table",
-    id: "as-printed",
-    caption:
-      "All lots of the period: as they were printed, and had all gone one route. Means of draws. Site overhead is outside.",
-    head: ["Quantity", "As printed", "All pigment", "All dye"].map((text, i) =>
-      i === 0 ? textCell(text) : { ...textCell(text), align: "right" as const },
-    ),
-    rows,
-    widths: [2.6, 1, 1, 1],
-  };
-}
-
-/**
- * Steps of both routes: what is counted.
- *
- * @param desk - the report
- * @returns a figure
- */
-export function boundaryFigure(desk: ReportDesk): Block {
-  const roles = new Map<string, { pigment: boolean; dye: boolean }>();
-  const order: string[] = [];
-  for (const { arms } of desk.input.account.program.classes) {
-    for (const arm of ["dye", "pigment"] as const) {
-      let after = -1;
-      for (const { role, kind } of arms[arm].steps) {
-        if (kind === "stored") continue;
-        const at = order.indexOf(role);
-        if (at < 0) order.splice(++after, 0, role);
-        else after = at;
-        const entry = roles.get(role) ?? { pigment: false, dye: false };
-        roles.set(role, { ...entry, [arm]: true });
-      }
-    }
-  }
-  return desk.figure(
-    "boundary",
-    "Steps counted on each route",
-    "Boxes in the order cloth takes the steps: counted on a route, or not present there.",
-    boundaryStrip({
-      names: ROUTE_NAMES,
-      steps: order.map((role) => ({
-        name: stepWords(role),
-        dye: roles.get(role)?.dye === true ? "counted" : "not present",
-        pigment: roles.get(role)?.pigment === true ? "counted" : "not present",
-      })),
-    }),
-  );
 }

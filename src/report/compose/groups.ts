@@ -1,0 +1,113 @@
+/**
+ * Tables by fabric and client, and of what the mill really did.
+ */
+
+import { byGroup } from "../../account/breakdown.js";
+import type { LedgerKey } from "../../ledger/key.js";
+import { mean } from "../../numbers/quantiles.js";
+import type { Block, Cell } from "../document.js";
+import { numberCell, textCell } from "../figure-desk.js";
+import { digitsFor, formatNumber, formatPercent } from "../format.js";
+import { amountPlaces } from "./answer.js";
+import type { ReportDesk } from "./desk.js";
+import { fabricClass } from "./lots.js";
+import { printUnit } from "./names.js";
+
+/** Names shown in a table before the rest is left out. */
+const MOST_NAMES = 60;
+
+/**
+ * Both routes by fabric or by client: means and share saved.
+ *
+ * @param desk - the report
+ * @param by - `fabric` or `client`
+ * @returns a table
+ */
+export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block {
+  const { account, groups } = desk.input;
+  const places = amountPlaces();
+  const name = (key: LedgerKey): string =>
+    by === "fabric" ? fabricClass(key) : key.client === "" ? "no client logged" : key.client;
+  const water = byGroup(account, groups, "water", name, places.accepted);
+  const energy = byGroup(account, groups, "energy", name, places.accepted);
+  const per = (total: number, area: number): string => {
+    if (!(area > 0)) return "–";
+    const value = total / area;
+    return formatNumber(value, digitsFor(value, 0.9 * value, 1.1 * value));
+  };
+  const largest = [...water].sort(([, a], [, b]) => b.accepted - a.accepted).slice(0, MOST_NAMES);
+  const rows: (readonly Cell[])[] = largest.map(([key, entry]) => {
+    const heat = energy.get(key);
+    return [
+      textCell(key, true),
+      numberCell(String(entry.lots)),
+      numberCell(formatNumber(entry.accepted, 0)),
+      numberCell(per(entry.pigment, entry.accepted)),
+      numberCell(per(entry.dye, entry.accepted)),
+      numberCell(entry.dye > 0 ? formatPercent(1 - entry.pigment / entry.dye) : "–"),
+      numberCell(per(heat?.pigment ?? 0, entry.accepted)),
+      numberCell(per(heat?.dye ?? 0, entry.accepted)),
+      numberCell(
+        heat !== undefined && heat.dye > 0 ? formatPercent(1 - heat.pigment / heat.dye) : "–",
+      ),
+    ];
+  });
+  return {
+    kind: "table",
+    id: `by-${by}`,
+    caption: `Both routes by ${by}, per accepted m². Means of draws without interval: for orientation, not for quoting.${water.size > MOST_NAMES ? ` The ${MOST_NAMES} largest of ${water.size} are shown.` : ""}`,
+    head: [
+      by === "fabric" ? "Fabric" : "Client",
+      "Lots",
+      "m² accepted",
+      "Water P, L",
+      "Water D, L",
+      "less",
+      "Energy P, kWh",
+      "Energy D, kWh",
+      "less",
+    ].map((text, i) => (i === 0 ? textCell(text) : { ...textCell(text), align: "right" as const })),
+    rows,
+    widths: [2.4, 0.7, 1.2, 1, 1, 0.8, 1.1, 1.1, 0.8],
+  };
+}
+
+/**
+ * Totals of what the mill really did beside both arms.
+ *
+ * @param desk - the report
+ * @returns a table
+ */
+export function actualTable(desk: ReportDesk): Block {
+  const { account } = desk.input;
+  const rows = (["water", "energy", "co2-location", "cod"] as const).map((id) => {
+    const { unit, scale } = printUnit(id, account.program.indicators.get(id)?.unit ?? "", "");
+    const of = (side: "actual" | "pigment" | "dye"): string => {
+      const value = scale * mean(account.indicators[side].get(id) ?? new Float64Array(1));
+      return formatNumber(value, digitsFor(value, 0.95 * value, 1.05 * value));
+    };
+    const words = {
+      water: "Water withdrawn",
+      energy: "Final energy",
+      "co2-location": "CO₂e, location-based",
+      cod: "COD load",
+    }[id];
+    return [
+      textCell(`${words}, ${unit}`, true),
+      numberCell(of("actual")),
+      numberCell(of("pigment")),
+      numberCell(of("dye")),
+    ];
+  });
+  return {
+    kind: "table",
+    id: "as-printed",
+    caption:
+      "All lots of the period: as they were printed, and had all gone one route. Means of draws. Site overhead is outside.",
+    head: ["Quantity", "As printed", "All pigment", "All dye"].map((text, i) =>
+      i === 0 ? textCell(text) : { ...textCell(text), align: "right" as const },
+    ),
+    rows,
+    widths: [2.6, 1, 1, 1],
+  };
+}
