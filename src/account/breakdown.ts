@@ -41,7 +41,7 @@ export function byStep(account: Account, id: BrokenDown): readonly StepMean[] {
  * @param account - the account
  * @returns roles, each once
  */
-export function rolesOf(account: Account): readonly string[] {
+function rolesOf(account: Account): readonly string[] {
   const roles: string[] = [];
   for (const { arms } of account.program.classes) {
     for (const arm of [arms.dye, arms.pigment]) {

@@ -58,12 +58,14 @@ const BIOGENIC = new Set(["wood"]);
  * @param site - the site
  * @param text - as written in the plant file
  * @param gwp - set of global warming potentials
+ * @param ink - ink of the route, for its price
  * @returns indicators by id; cost only where prices are given
  */
 export function indicatorsOf(
   site: Site,
   text: SiteText,
   gwp: "AR5" | "AR6",
+  ink?: string,
 ): ReadonlyMap<IndicatorId, Indicator> {
   const fuels = site.fuels.map((fuel) => ({ fuel, flow: `fuel.${fuel}` }));
   const location =
@@ -114,7 +116,7 @@ export function indicatorsOf(
     ["hours", "h", "machine hours", one("machine.hours")],
     ["ink", "L", "ink", one("ink")],
     ["paper", "m2", "protecting paper", one("paper")],
-    ["cost", text.tariffs?.currency ?? "", "cost of the priced flows", prices(site, text)],
+    ["cost", text.tariffs?.currency ?? "", "cost of the priced flows", prices(site, text, ink)],
   ];
   return new Map(
     all
@@ -171,7 +173,11 @@ function biogenic(site: Site): ReadonlyMap<string, Quantity> {
   );
 }
 
-function prices(site: Site, text: SiteText): ReadonlyMap<string, Quantity> {
+function prices(
+  site: Site,
+  text: SiteText,
+  ink: string | undefined,
+): ReadonlyMap<string, Quantity> {
   const tariffs = text.tariffs;
   if (tariffs === undefined) return new Map();
   const price = (
@@ -193,6 +199,7 @@ function prices(site: Site, text: SiteText): ReadonlyMap<string, Quantity> {
     ["water.withdrawn", price(tariffs.water, "water", 1e-3)],
     ["water.discharged", price(tariffs.effluent, "effluent", 1e-3)],
     ["machine.hours", price(tariffs.labour, "labour", 1)],
+    ...(ink === undefined ? [] : ([["ink", price(tariffs.ink?.[ink], `ink.${ink}`, 1)]] as const)),
   ];
   return new Map(
     list.flatMap(([flow, quantity]) => (quantity === undefined ? [] : [[flow, quantity] as const])),

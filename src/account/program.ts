@@ -194,21 +194,22 @@ class Desk {
   }
 
   #outlet(key: LedgerKey, arm: Workflow): Outlet {
-    const { washed } = this.#arm(key, arm);
-    const text = `${key.site}|${this.#vintage(key.month)}|${String(washed)}`;
+    const { washed, route } = this.#arm(key, arm);
+    const ink = route.steps.find((step) => step.ink !== undefined)?.ink;
+    const text = `${key.site}|${this.#vintage(key.month)}|${String(washed)}|${ink ?? ""}`;
     let found = this.#outlets.get(text);
     if (found === undefined) {
-      found = this.#makeOutlet(key, washed);
+      found = this.#makeOutlet(key, washed, ink);
       this.#outlets.set(text, found);
     }
     return found;
   }
 
-  #makeOutlet(key: LedgerKey, washed: boolean): Outlet {
+  #makeOutlet(key: LedgerKey, washed: boolean, ink: string | undefined): Outlet {
     const { site } = this.#site(key);
     const written = this.#plant.sites[key.site];
     if (written === undefined) throw new Error(`There is no site ${key.site}.`);
-    const indicators = indicatorsOf(site, written, this.#plant.gwp);
+    const indicators = indicatorsOf(site, written, this.#plant.gwp, ink);
     for (const [id, indicator] of indicators) {
       if (!this.indicators.has(id)) this.indicators.set(id, indicator);
     }

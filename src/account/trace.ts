@@ -72,8 +72,17 @@ export function tracesOf(
   const chosen = wanted.map(({ id, arm }) => {
     const parts = (account.parts.get(id) ?? []).filter(({ term }) => term.arm === arm);
     const total = parts.reduce((sum, { mean }) => sum + mean, 0);
-    const largest = [...parts].sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean)).slice(0, most);
-    return { total, lines: largest.map((part) => ({ id, part })) };
+    // Parts that say the same of several kinds of cloth are one line.
+    const merged = new Map<string, Part[]>();
+    for (const part of parts) {
+      const key = nameOf(account, part);
+      merged.set(key, [...(merged.get(key) ?? []), part]);
+    }
+    const lines = [...merged.values()]
+      .map((same) => ({ id, parts: same, mean: same.reduce((sum, { mean }) => sum + mean, 0) }))
+      .sort((a, b) => Math.abs(b.mean) - Math.abs(a.mean))
+      .slice(0, most);
+    return { total, lines };
   });
   const products = productsOf(
     account,
@@ -81,27 +90,49 @@ export function tracesOf(
   );
   let next = 0;
   return chosen.map(({ total, lines }) =>
-    lines.map(({ part }) => lineOf(account, part, total, products[next++] ?? new Float64Array(0))),
+    lines.map((line) => lineOf(account, line, total, products[next++] ?? new Float64Array(0))),
   );
 }
 
-// Draws of rate × conversion × intensity, for all lines in one pass.
-function productsOf(
-  account: Account,
-  lines: readonly { readonly id: BrokenDown; readonly part: Part }[],
-): readonly Float64Array[] {
-  const pairs = lines.map(({ id, part }) => pairsOf(account.program, part.term, id));
+interface Line {
+  readonly id: BrokenDown;
+  readonly parts: readonly Part[];
+  readonly mean: number;
+}
+
+function nameOf(account: Account, { term }: Part): string {
+  const route = account.program.classes[term.lotClass]?.arms[term.arm].route.name ?? "";
+  const rate = account.program.nodes.list[term.rate]?.quantity.id ?? "";
+  return [route, term.role, term.flow, term.amount, rate].join("|");
+}
+
+function amountOf(account: Account, { term }: Part): number {
+  return account.program.classes[term.lotClass]?.amounts[term.amount] ?? 0;
+}
+
+// Draws of rate × conversion × intensity for all lines in one pass, weighted by amount within a line.
+function productsOf(account: Account, lines: readonly Line[]): readonly Float64Array[] {
+  const plans = lines.map(({ id, parts }) => {
+    const sum = parts.reduce((total, part) => total + amountOf(account, part), 0);
+    return parts.map((part) => ({
+      weight: amountOf(account, part) / sum,
+      rate: part.term.rate,
+      pairs: pairsOf(account.program, part.term, id),
+    }));
+  });
   const products = lines.map(() => new Float64Array(account.draws.count));
-  const needed = [...lines.map(({ part }) => part.term.rate), ...pairs.flat(2)];
+  const needed = plans.flat().flatMap(({ rate, pairs }) => [rate, ...pairs.flat()]);
   account.draws.each(needed, (start, end, values) => {
-    lines.forEach(({ part }, k) => {
-      const rate = values[part.term.rate]!;
+    plans.forEach((plan, k) => {
       const out = products[k]!;
-      for (const [conversion, intensity] of pairs[k]!) {
-        const by = values[conversion]!;
-        const of = values[intensity]!;
-        for (let i = 0; i < end - start; i++) {
-          out[start + i] = out[start + i]! + rate[i]! * by[i]! * of[i]!;
+      for (const { weight, rate, pairs } of plan) {
+        const rates = values[rate]!;
+        for (const [conversion, intensity] of pairs) {
+          const by = values[conversion]!;
+          const of = values[intensity]!;
+          for (let i = 0; i < end - start; i++) {
+            out[start + i] = out[start + i]! + weight * rates[i]! * by[i]! * of[i]!;
+          }
         }
       }
     });
@@ -109,8 +140,9 @@ function productsOf(
   return products;
 }
 
-function lineOf(account: Account, part: Part, total: number, product: Float64Array): TraceLine {
-  const { term, mean } = part;
+function lineOf(account: Account, line: Line, total: number, product: Float64Array): TraceLine {
+  const { parts, mean } = line;
+  const term = parts[0]!.term;
   const lotClass = account.program.classes[term.lotClass];
   const amount = AMOUNTS[term.amount];
   const quantity = account.program.nodes.list[term.rate]?.quantity;
@@ -120,7 +152,7 @@ function lineOf(account: Account, part: Part, total: number, product: Float64Arr
     step: term.role,
     flow: term.flow,
     amount: amount?.name ?? "",
-    sum: lotClass?.amounts[term.amount] ?? 0,
+    sum: parts.reduce((sum, part) => sum + amountOf(account, part), 0),
     unit: amount?.unit ?? "",
     rate:
       quantity === undefined

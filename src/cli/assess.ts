@@ -14,7 +14,6 @@ import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
 import { meterMonths, type MeterMonthSeries, readMeters } from "../meters/months.js";
 import { medianOf } from "../numbers/distributions.js";
-import { mean } from "../numbers/quantiles.js";
 import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
@@ -50,7 +49,7 @@ export interface AssessOptions {
 }
 
 /** Version of the tool, as in package.json. */
-export const VERSION = "0.1.0";
+const VERSION = "0.1.0";
 
 /** What a mill adds up to. */
 export interface Assessment {
@@ -88,14 +87,14 @@ export async function assess(
   const compared = groups.filter(({ key }) => key.pigment !== "");
   const reference = referenceOf(options.per, compared);
   if (reading.days === undefined || compared.length === 0 || !(reference.units > 0)) {
-    return { problems: [...read.problems, nothing(options)] };
+    return { problems: [nothing(options)] };
   }
   progress("working out both routes");
   let program: Program;
   try {
     program = writeProgram(mill.plant, mill.factors, groups, options.asOf);
   } catch (error) {
-    if (error instanceof MissingFactor) return { problems: [...read.problems, noFactor(error)] };
+    if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;
   }
   progress("drawing");
@@ -222,20 +221,4 @@ async function metersOf(
     return months;
   });
   return { series, problems };
-}
-
-/**
- * Mean of an indicator over draws.
- *
- * @param account - the account
- * @param side - arm, or what was done
- * @param id - the indicator
- * @returns the mean total
- */
-export function meanTotal(
-  account: Account,
-  side: "pigment" | "dye" | "actual",
-  id: IndicatorId,
-): number {
-  return mean(account.indicators[side].get(id) ?? new Float64Array(1));
 }

@@ -9,7 +9,7 @@ import { asideCode, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
 import { writeAll } from "./files.js";
 import { err, out, progress, tell } from "./say.js";
-import { openMill, readMill, type Reading } from "./workspace.js";
+import { openMill, readMill, type Reading, separatorOf } from "./workspace.js";
 
 /** Options of the command. */
 export interface CheckOptions {
@@ -54,7 +54,12 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
   const limit = asideLimit(options.maxAside);
   const code = account.refused ? EXIT.refused : asideCode(account.files, limit);
   const written =
-    aside.length > 0 ? writeAll(options.out, new Map([["setaside.csv", setAsideCsv(aside)]])) : [];
+    aside.length > 0
+      ? writeAll(
+          options.out,
+          new Map([["setaside.csv", setAsideCsv(aside, separatorOf(opened.mill.dialect))]]),
+        )
+      : [];
   if (options.json === true) {
     out(
       JSON.stringify(

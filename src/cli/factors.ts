@@ -36,7 +36,8 @@ export function factors(text: string | undefined, options: FactorsOptions): numb
   const set = opened.factors;
   const wanted = (text ?? "").toLowerCase();
   const found = [...set.factors.values()].filter(
-    (factor) => factor.id.includes(wanted) || factor.words.toLowerCase().includes(wanted),
+    (factor) =>
+      factor.id.toLowerCase().includes(wanted) || factor.words.toLowerCase().includes(wanted),
   );
   const rows = found.flatMap((factor) => row(factor, set, options.asOf));
   if (options.json === true) out(JSON.stringify(rows, null, 2));

@@ -13,6 +13,10 @@ import { asideCode, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
 import { builtFile, shippedFolder, writeAll } from "./files.js";
 import { err, out, progress, tell } from "./say.js";
+import { separatorOf } from "./workspace.js";
+
+/** Problems shown before the rest is counted. */
+const SHOWN = 3;
 
 /** Options of the command. */
 export interface ReportOptions extends AssessOptions {
@@ -40,7 +44,7 @@ export async function report(logs: readonly string[], options: ReportOptions): P
     else tell(problems);
     return EXIT.refused;
   }
-  const { reading, input } = assessment;
+  const { mill, reading, input } = assessment;
   const template = readFileSync(join(shippedFolder("templates"), "report.md"), "utf8");
   const document = composeReport(input, template);
   const files = new Map<string, string | Uint8Array>();
@@ -50,7 +54,7 @@ export async function report(logs: readonly string[], options: ReportOptions): P
   if (options.formats.includes("pdf")) files.set("report.pdf", await pdf(document));
   // Rows of other clients must not travel with the report of one.
   if (reading.aside.length > 0 && input.scope.client === "" && input.scope.order === "") {
-    files.set("setaside.csv", setAsideCsv(reading.aside));
+    files.set("setaside.csv", setAsideCsv(reading.aside, separatorOf(mill.dialect)));
   }
   progress("");
   const written = writeAll(options.out, files);
@@ -60,9 +64,9 @@ export async function report(logs: readonly string[], options: ReportOptions): P
     return code;
   }
   const bad = problems.filter(({ severity }) => severity !== "corrected");
-  if (bad.length > 0) {
-    tell(bad, 10);
-    err(`${reading.aside.length} rows were set aside; \`millrace check\` lists them all.`);
+  tell(bad.slice(0, SHOWN));
+  if (bad.length > SHOWN) {
+    err(`… and ${bad.length - SHOWN} more; \`millrace check\` lists them all.`);
   }
   for (const path of written) out(path);
   if (code === EXIT.aside)

@@ -5,6 +5,12 @@
 import type { Problem, Severity } from "../problems/problem.js";
 import { sentence } from "../problems/sentence.js";
 
+// A reader such as `head` may close the pipe before all is printed; that is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(0);
+  throw error;
+});
+
 const COLOURS = { refused: 31, "set-aside": 33, corrected: 36, warning: 33 } as const;
 
 function coloured(): boolean {

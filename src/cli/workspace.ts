@@ -223,7 +223,7 @@ function blankState(): {
  * @param factors - the set
  * @returns their names
  */
-export function fibresOf(factors: FactorSet): ReadonlySet<string> {
+function fibresOf(factors: FactorSet): ReadonlySet<string> {
   return new Set(
     [...factors.factors.keys()].flatMap((id) => /^fibre\.(.+)\.regain$/.exec(id)?.[1] ?? []),
   );
@@ -231,4 +231,14 @@ export function fibresOf(factors: FactorSet): ReadonlySet<string> {
 
 function missing(path: string, expected: string, remedy: string): Problem {
   return { code: "file-missing", severity: "refused", file: path, expected, remedy };
+}
+
+/**
+ * Separator of files written beside a log, so that they can be read with the same dialect.
+ *
+ * @param dialect - how the log is written
+ * @returns one character
+ */
+export function separatorOf(dialect: LogDialect): string {
+  return dialect.separator === "tab" ? "\t" : (dialect.separator ?? ",");
 }

@@ -126,7 +126,11 @@ function judgeDay(cell: string, order: keyof typeof DAYS, today: string): CellVe
     );
   }
   return day > today
-    ? aside("future-date", `a day not after ${today}`, "Correct the date.")
+    ? aside(
+        "future-date",
+        `a day not after ${today}`,
+        "Correct the date, or give a later --as-of when the clock is behind.",
+      )
     : { value: day };
 }
 

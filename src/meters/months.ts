@@ -2,7 +2,8 @@
  * Meter readings by month beside the months of the model. Nothing is adjusted here.
  */
 
-import { type CsvRecord, csvRecords } from "../log/csv.js";
+import { CsvFault, type CsvRecord, csvRecords } from "../log/csv.js";
+import { unreadable } from "../log/file-faults.js";
 import { readDay, readNumber } from "../log/cells.js";
 import type { Plant } from "../plant/plant.js";
 import type { Problem } from "../problems/problem.js";
@@ -56,20 +57,27 @@ export async function readMeters(
   const readings: Reading[] = [];
   const problems: Problem[] = [];
   let heads: readonly string[] | undefined;
-  for await (const batch of csvRecords(chunks, "utf-8", undefined)) {
-    for (const record of batch) {
-      if (heads === undefined) {
-        heads = record.fields.map((field) => field.trim());
-        for (const head of ["meter", "from", "to", "reading", "unit"]) {
-          if (!heads.includes(head))
-            problems.push(fault(name, record, head, "", `a column ${head}`, "Add it.", "refused"));
+  try {
+    for await (const batch of csvRecords(chunks, "utf-8", undefined)) {
+      for (const record of batch) {
+        if (heads === undefined) {
+          heads = record.fields.map((field) => field.trim());
+          for (const head of ["meter", "from", "to", "reading", "unit"]) {
+            if (!heads.includes(head))
+              problems.push(
+                fault(name, record, head, "", `a column ${head}`, "Add it.", "refused"),
+              );
+          }
+          if (problems.length > 0) return { readings, problems };
+        } else {
+          const reading = judge(name, record, heads, plant, netPerGross, problems);
+          if (reading !== undefined) readings.push(reading);
         }
-        if (problems.length > 0) return { readings, problems };
-      } else {
-        const reading = judge(name, record, heads, plant, netPerGross, problems);
-        if (reading !== undefined) readings.push(reading);
       }
     }
+  } catch (error) {
+    if (!(error instanceof CsvFault)) throw error;
+    problems.push(unreadable(name, error));
   }
   return { readings, problems };
 }

@@ -3,7 +3,7 @@
  */
 
 /** Specific gas constant of water in the formulation. [kJ/(kg K)] */
-export const GAS_CONSTANT = 0.461526;
+const GAS_CONSTANT = 0.461526;
 
 const T_STAR = 1386;
 const P_STAR = 16.53;

@@ -8,8 +8,7 @@ import type { TemplateValues } from "./template/liquid.js";
 import { fillValues } from "./template/liquid.js";
 import { templateMarkdown } from "./template/markdown.js";
 
-export type { FigureValue, TemplateValue, TemplateValues } from "./template/liquid.js";
-export { TemplateError } from "./template/template-error.js";
+export type { FigureValue, TemplateValues } from "./template/liquid.js";
 
 const reader = templateMarkdown();
 

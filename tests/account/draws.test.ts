@@ -6,7 +6,7 @@ import { constant, derive, type Leaf } from "../../src/numbers/quantity.js";
 function uniformLeaf(id: string, common?: string): Leaf {
   return {
     ...constant(id, 0),
-    spread: { shape: "uniform", low: 0, high: 1 },
+    spread: { shape: "uniform", low: 0, value: 0.5, high: 1 },
     ...(common === undefined ? {} : { common }),
   };
 }

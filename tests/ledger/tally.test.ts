@@ -43,7 +43,8 @@ describe("tally", () => {
   });
 
   it("writes over the row it is given, nothing of the lot before stays", () => {
-    const row = tally(lotOf({ pickup: 0.7, ink: 5, coverage: 0.5, dwell: 60 }), 1.2);
+    const row = new Float64Array(AMOUNTS.length);
+    tally(lotOf({ pickup: 0.7, ink: 5, coverage: 0.5, dwell: 60 }), 1.2, row);
     expect(tally(lotOf(), undefined, row)).toBe(row);
     expect(row).toEqual(tally(lotOf(), undefined));
   });

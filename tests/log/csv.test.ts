@@ -119,13 +119,13 @@ describe("csvRecords", () => {
   });
 
   it("gives the same records and lines when a log takes several batches", async () => {
-    const rows = Array.from({ length: 12_000 }, (_, i) =>
+    const rows = Array.from({ length: 30_000 }, (_, i) =>
       i % 7 === 0
         ? `L-${i},"first, ""line""\r\nsecond ${i}",ä`
         : `L-${i},a plain note that fills the row ${i},€`,
     );
     const text = `lot,note,sign\r\n${rows.join("\r\n")}\r\n`;
-    expect(text.length).toBeGreaterThan(3 * (1 << 17));
+    expect(text.length).toBeGreaterThan(4 * (1 << 18));
     const whole = await recordsOf(text);
     expect(whole).toHaveLength(rows.length + 1);
     // Lot i stands behind the headings and i rows, of which every seventh is two lines long.
@@ -137,5 +137,10 @@ describe("csvRecords", () => {
     for (const size of [997, 65_536, 300_001]) {
       expect(await recordsOf(text, undefined, size)).toEqual(whole);
     }
+    let batches = 0;
+    for await (const batch of csvRecords(cut(new TextEncoder().encode(text), 997), "utf-8", ",")) {
+      batches += Math.sign(batch.length);
+    }
+    expect(batches).toBeGreaterThan(3);
   });
 });

@@ -3,6 +3,7 @@ import type { LogRules } from "../../src/log/judge-cell.js";
 import type { Lot } from "../../src/log/lot.js";
 import {
   type AsideRow,
+  type FileCounts,
   type LogAccount,
   type LogFile,
   type LogOptions,
@@ -143,4 +144,24 @@ export async function problemOf(
     throw new Error(`expected one problem, not ${JSON.stringify(account.problems)}`);
   }
   return problem;
+}
+
+/**
+ * Counts of all files together.
+ *
+ * @param account - what came of reading
+ * @returns rows read and what became of them
+ */
+export function totals(
+  account: LogAccount,
+): Pick<FileCounts, "rows" | "accepted" | "corrected" | "setAside" | "outside"> {
+  const sum = (key: "rows" | "accepted" | "corrected" | "setAside" | "outside"): number =>
+    account.files.reduce((total, one) => total + one[key], 0);
+  return {
+    rows: sum("rows"),
+    accepted: sum("accepted"),
+    corrected: sum("corrected"),
+    setAside: sum("setAside"),
+    outside: sum("outside"),
+  };
 }

@@ -1,25 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { LogDialect } from "../../src/log/dialect.js";
-import { type FileCounts, type LogAccount, OPTIONAL_COLUMNS } from "../../src/log/read-logs.js";
+import { OPTIONAL_COLUMNS } from "../../src/log/read-logs.js";
 import { sha256Hex } from "../../src/numbers/digest.js";
-import { file, HEAD, problemOf, read, row } from "./made.js";
+import { file, HEAD, problemOf, read, row, totals } from "./made.js";
 import { mutatedRows } from "./mutated.js";
 
 function log(...rows: readonly string[]): string {
   return `${HEAD}\n${rows.map((one) => `${one}\n`).join("")}`;
-}
-
-function totals({ files }: LogAccount): Omit<FileCounts, "name" | "bytes" | "sha256" | "unused"> {
-  const sum = (key: "rows" | "accepted" | "corrected" | "setAside" | "outside"): number =>
-    files.reduce((total, one) => total + one[key], 0);
-  return {
-    rows: sum("rows"),
-    accepted: sum("accepted"),
-    corrected: sum("corrected"),
-    setAside: sum("setAside"),
-    outside: sum("outside"),
-  };
 }
 
 describe("readLogs", () => {
@@ -256,8 +244,8 @@ describe("a foreign log", () => {
       "P-1;05.03.2026;Grüner Bogen;Baumwolle;4,25;152,5;1.250,5;Pigment – heiß\r\n" +
       "P-2;05.03.2026;Grüner Bogen;Baumwolle;4,25;152,5;-1,5;Pigment – heiß\r\n";
     // The dash is 0x96 in Windows-1252; the other letters stand at their ISO 8859-1 places.
-    const bytes = Uint8Array.from(
-      [...text].map((sign) => (sign === "–" ? 0x96 : sign.charCodeAt(0))),
+    const bytes = Uint8Array.from(Array.from(text), (sign) =>
+      sign === "–" ? 0x96 : sign.charCodeAt(0),
     );
     const { lots, account } = await read([file(bytes)], dialect);
     expect(lots).toHaveLength(1);

@@ -3,7 +3,7 @@ import { windows1252 } from "../../src/log/windows-1252.js";
 
 function codesOf(from: number, to: number): number[] {
   const bytes = Uint8Array.from({ length: to - from + 1 }, (_, i) => from + i);
-  return [...windows1252(bytes)].map((letter) => letter.codePointAt(0) ?? NaN);
+  return Array.from(windows1252(bytes), (letter) => letter.codePointAt(0) ?? NaN);
 }
 
 function range(from: number, to: number): number[] {

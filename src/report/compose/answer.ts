@@ -241,7 +241,7 @@ export function bestMeasurement(desk: ReportDesk): Block {
  * @param text - words
  * @returns the words as a beginning of a sentence
  */
-export function capital(text: string): string {
+function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 

@@ -1,5 +1,5 @@
 /** Stands for a character that cannot be set: a white square, which every face we ship has. */
-export const REPLACEMENT = "\u25a1";
+const REPLACEMENT = "\u25a1";
 
 /** How often each character could not be set, by code point: `U+1F600`. */
 export type Tally = Map<string, number>;
