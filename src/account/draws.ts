@@ -149,21 +149,45 @@ type Formula = (...numbers: number[]) => number;
 
 // The common arities are written out: a call with spread arguments costs several times as much.
 function fill(out: Float64Array, f: Formula, c: readonly Float64Array[], n: number): void {
-  const [a, b, d, e, g, h, j] = c;
-  if (a === undefined) out.fill(f(), 0, n);
-  else if (b === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!);
-  else if (d === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!);
-  else if (e === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!);
-  else if (g === undefined) for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!, e[i]!);
-  else if (h === undefined)
-    for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!, e[i]!, g[i]!);
-  else if (j === undefined) {
-    for (let i = 0; i < n; i++) out[i] = f(a[i]!, b[i]!, d[i]!, e[i]!, g[i]!, h[i]!);
-  } else {
-    const row = new Array<number>(c.length);
-    for (let i = 0; i < n; i++) {
-      for (let k = 0; k < c.length; k++) row[k] = c[k]![i]!;
-      out[i] = f(...row);
+  const [p, q, r, s, t, u, v, w] = c;
+  switch (c.length) {
+    case 0:
+      out.fill(f(), 0, n);
+      return;
+    case 1:
+      for (let i = 0; i < n; i++) out[i] = f(p![i]!);
+      return;
+    case 2:
+      for (let i = 0; i < n; i++) out[i] = f(p![i]!, q![i]!);
+      return;
+    case 3:
+      for (let i = 0; i < n; i++) out[i] = f(p![i]!, q![i]!, r![i]!);
+      return;
+    case 4:
+      for (let i = 0; i < n; i++) out[i] = f(p![i]!, q![i]!, r![i]!, s![i]!);
+      return;
+    case 5:
+      for (let i = 0; i < n; i++) out[i] = f(p![i]!, q![i]!, r![i]!, s![i]!, t![i]!);
+      return;
+    case 6:
+      for (let i = 0; i < n; i++) out[i] = f(p![i]!, q![i]!, r![i]!, s![i]!, t![i]!, u![i]!);
+      return;
+    case 7:
+      for (let i = 0; i < n; i++) {
+        out[i] = f(p![i]!, q![i]!, r![i]!, s![i]!, t![i]!, u![i]!, v![i]!);
+      }
+      return;
+    case 8:
+      for (let i = 0; i < n; i++) {
+        out[i] = f(p![i]!, q![i]!, r![i]!, s![i]!, t![i]!, u![i]!, v![i]!, w![i]!);
+      }
+      return;
+    default: {
+      const row = new Array<number>(c.length);
+      for (let i = 0; i < n; i++) {
+        for (let k = 0; k < c.length; k++) row[k] = c[k]![i]!;
+        out[i] = f(...row);
+      }
     }
   }
 }

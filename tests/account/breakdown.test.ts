@@ -1,106 +1,117 @@
 import { describe, expect, it } from "vitest";
-import { type Account, accountOf, BROKEN_DOWN, coefficientsOf } from "../../src/account/account.js";
-import { byGroup, byStep, dot, provenanceOf, rolesOf } from "../../src/account/breakdown.js";
-import { writeProgram } from "../../src/account/program.js";
-import { type Group, Ledger } from "../../src/ledger/ledger.js";
-import { ACCEPTED } from "../../src/ledger/tally.js";
-import { SHIPPED } from "../tools/shipped-factors.js";
-import { EXACT_MILL, plantFrom } from "./exact-mill.js";
-import { MANY_LOTS, MANY_ROUTES } from "./many-routes.js";
+import { BROKEN_DOWN } from "../../src/account/account.js";
+import { byGroup, byStep, dot, provenanceOf } from "../../src/account/breakdown.js";
+import type { LedgerKey } from "../../src/ledger/key.js";
+import { mean } from "../../src/numbers/quantiles.js";
+import { amountPlaces } from "../../src/report/compose/answer.js";
+import { inputOf, LOTS, lotOf, smallMill } from "../report/compose/small-mill.js";
+import { EXACT_MILL, PLAIN_LOT, plantFrom } from "./exact-mill.js";
 
-function accountFor(file: typeof EXACT_MILL): { account: Account; groups: readonly Group[] } {
-  const plant = plantFrom(file);
-  const ledger = new Ledger();
-  MANY_LOTS.filter(({ route }) => Object.hasOwn(plant.routes, route)).forEach((lot) => {
-    ledger.add(lot, plant);
-  });
-  const { groups } = ledger.settled();
-  return {
-    account: accountOf(writeProgram(plant, SHIPPED, groups, "2026-11-25"), 16, 3),
-    groups,
-  };
-}
+const input = inputOf();
+const { account, groups } = input;
+const ACCEPTED = amountPlaces().accepted;
+const ARMS = ["pigment", "dye"] as const;
 
-const { account, groups } = accountFor(MANY_ROUTES);
+const total = (id: (typeof BROKEN_DOWN)[number], side: (typeof ARMS)[number] | "actual"): number =>
+  mean(account.indicators[side].get(id) ?? new Float64Array(0));
 
-function meanOf(id: (typeof BROKEN_DOWN)[number], side: "pigment" | "dye" | "actual"): number {
-  const draws = account.indicators[side].get(id) ?? new Float64Array(0);
-  return draws.reduce((sum, value) => sum + value, 0) / draws.length;
-}
-
-describe.each(BROKEN_DOWN)("means of %s", (id) => {
-  it.each(["pigment", "dye"] as const)("add up over the steps of the %s arm", (arm) => {
-    const sum = byStep(account, id).reduce((total, step) => total + step[arm], 0);
-    expect(sum / meanOf(id, arm)).toBeCloseTo(1, 9);
+describe("byStep", () => {
+  it.each(BROKEN_DOWN)("adds up to the mean of %s", (id) => {
+    for (const arm of ARMS) {
+      const sum = byStep(account, id).reduce((so, step) => so + step[arm], 0);
+      expect(total(id, arm)).not.toBe(0);
+      expect(sum / total(id, arm)).toBeCloseTo(1, 12);
+    }
   });
 
-  it("add up over groups of lots, what was done among them", () => {
-    const means = [...byGroup(account, groups, id, ({ blend }) => blend, ACCEPTED).values()];
-    const sum = (pick: (mean: (typeof means)[number]) => number): number =>
-      means.reduce((total, mean) => total + pick(mean), 0);
-    expect(sum((mean) => mean.pigment) / meanOf(id, "pigment")).toBeCloseTo(1, 9);
-    expect(sum((mean) => mean.dye) / meanOf(id, "dye")).toBeCloseTo(1, 9);
-    const actual = sum((mean) => mean.actual.pigment + mean.actual.dye);
-    expect(actual / meanOf(id, "actual")).toBeCloseTo(1, 9);
-    expect(sum((mean) => mean.actualLots.pigment + mean.actualLots.dye)).toBe(
-      sum((mean) => mean.lots),
-    );
+  it("names each step once, in the order in which cloth takes it on either route", () => {
+    const roles = byStep(account, "energy").map(({ role }) => role);
+    expect(new Set(roles).size).toBe(roles.length);
+    for (const order of [
+      ["pretreat", "pretreat-dry", "print", "fix", "store"],
+      ["print", "steam", "wash", "squeeze", "dry", "store"],
+    ])
+      expect(roles.filter((role) => order.includes(role))).toEqual(order);
+  });
+
+  it("gives washing and steaming to dye, fixing to pigment", () => {
+    const steps = new Map(byStep(account, "energy").map((step) => [step.role, step]));
+    for (const role of ["steam", "wash"]) {
+      expect(steps.get(role)?.pigment).toBe(0);
+      expect(steps.get(role)?.dye).toBeGreaterThan(0);
+    }
+    expect(steps.get("fix")?.dye).toBe(0);
+    expect(steps.get("fix")?.pigment).toBeGreaterThan(0);
   });
 });
 
 describe("byGroup", () => {
-  it("counts lots with a counterpart, and sorts by the property", () => {
-    const means = byGroup(account, groups, "water", ({ blend }) => blend, ACCEPTED);
-    const counted = groups.filter(({ key }) => key.pigment !== "");
-    const lots = counted.reduce((sum, group) => sum + group.lots, 0);
-    expect([...means.values()].reduce((sum, mean) => sum + mean.lots, 0)).toBe(lots);
-    expect([...means.keys()]).toEqual([...means.keys()].sort());
-  });
-});
+  const PROPERTIES: readonly (readonly [string, (key: LedgerKey) => string])[] = [
+    ["month", (key) => key.month],
+    ["client", (key) => key.client],
+    ["fabric", (key) => key.fabric],
+    ["route", (key) => key.route],
+  ];
 
-describe("rolesOf", () => {
-  it("keeps the order of every route, each role once", () => {
-    const roles = rolesOf(account);
-    expect(new Set(roles).size).toBe(roles.length);
-    for (const [before, after] of [
-      ["pretreat", "print"],
-      ["print", "steam"],
-      ["steam", "wash"],
-      ["wash", "squeeze"],
-      ["print", "fix"],
-      ["fix", "store"],
-    ] as const) {
-      expect(roles.indexOf(before), `${before} and ${after}`).toBeLessThan(roles.indexOf(after));
+  it.each(PROPERTIES)("by %s adds up to the totals", (_, by) => {
+    for (const id of BROKEN_DOWN) {
+      const parts = [...byGroup(account, groups, id, by, ACCEPTED).values()];
+      expect(parts.length).toBeGreaterThan(1);
+      for (const arm of ARMS) {
+        const sum = parts.reduce((so, part) => so + part[arm], 0);
+        expect(sum / total(id, arm)).toBeCloseTo(1, 12);
+      }
+      const actual = parts.reduce((so, part) => so + part.actual.pigment + part.actual.dye, 0);
+      expect(actual / total(id, "actual")).toBeCloseTo(1, 12);
+      expect(parts.reduce((so, { lots }) => so + lots, 0)).toBe(LOTS.length);
+      const area = parts.reduce((so, { accepted }) => so + accepted, 0);
+      expect(area).toBeCloseTo(input.reference.units, 6);
     }
+  });
+
+  it("counts what was done on the route that was taken", () => {
+    const parts = byGroup(account, groups, "water", (key) => key.route, ACCEPTED);
+    const pigment = parts.get("pigment-calender");
+    expect(pigment?.actual).toEqual({ pigment: pigment?.pigment, dye: 0 });
+    expect(pigment?.actualLots).toEqual({ pigment: 3, dye: 0 });
+    const dye = parts.get("reactive");
+    expect(dye?.actual).toEqual({ pigment: 0, dye: dye?.dye });
+    expect(dye?.actualArea).toEqual({ pigment: 0, dye: dye?.accepted });
   });
 });
 
 describe("provenanceOf", () => {
-  it("counts nothing as default where the mill gave every setting", () => {
-    const exact = accountFor(EXACT_MILL).account;
-    const shares = provenanceOf(exact, "water", "dye");
-    expect(shares).toMatchObject({ measured: 0, allocated: 0 });
-    expect(shares.modelled).toBeCloseTo(1, 12);
-    expect(shares.default).toBeCloseTo(0, 12);
+  it.each(BROKEN_DOWN)("has shares of %s that add up to 1", (id) => {
+    for (const arm of ARMS) {
+      const { measured, allocated, modelled, default: rest } = provenanceOf(account, id, arm);
+      for (const share of [measured, allocated, modelled, rest]) {
+        expect(share).toBeGreaterThanOrEqual(0);
+        expect(share).toBeLessThanOrEqual(1);
+      }
+      expect(measured + allocated + modelled + rest).toBeCloseTo(1, 12);
+    }
   });
 
-  it("adds up to 1", () => {
-    for (const arm of ["pigment", "dye"] as const) {
-      const shares = provenanceOf(account, "energy", arm);
-      expect(shares.modelled + shares.default + shares.measured + shares.allocated).toBe(1);
-      expect(shares.default).toBeGreaterThan(0.5);
-    }
+  it("knows a mill that gave every setting from one that gave hardly any", () => {
+    const exact = inputOf(plantFrom(EXACT_MILL), [PLAIN_LOT], { draws: 3 });
+    expect(provenanceOf(exact.account, "water", "dye").modelled).toBeGreaterThan(0.95);
+    expect(provenanceOf(account, "water", "dye").modelled).toBeLessThan(0.5);
+  });
+
+  it("rises with what the mill gives", () => {
+    const given = inputOf(smallMill({ settings: { "wash-range.fresh-water": 22 } }), [
+      lotOf({ route: "reactive" }),
+    ]);
+    const bare = inputOf(smallMill(), [lotOf({ route: "reactive" })]);
+    expect(provenanceOf(given.account, "water", "dye").modelled).toBeGreaterThan(
+      provenanceOf(bare.account, "water", "dye").modelled + 0.3,
+    );
   });
 });
 
-describe("coefficientsOf and dot", () => {
-  it("give the mean of any lots of a class", () => {
-    const of = coefficientsOf(account, "water");
-    const sum = account.program.classes.reduce(
-      (total, { amounts }, i) => total + dot(of(i, "dye"), amounts),
-      0,
-    );
-    expect(sum / meanOf("water", "dye")).toBeCloseTo(1, 9);
-    expect(dot([1, 2, 3], [4, 5])).toBe(14);
+describe("dot", () => {
+  it("is the sum of products, over as many as there are amounts", () => {
+    expect(dot([2, 3, 5], [7, 11])).toBe(47);
+    expect(dot([2], [7, 11])).toBe(14);
   });
 });

@@ -1,78 +1,93 @@
 import { describe, expect, it } from "vitest";
+import { accountOf } from "../../src/account/account.js";
+import { leafRange } from "../../src/account/draws.js";
 import { writeProgram } from "../../src/account/program.js";
 import { swingsOf } from "../../src/account/swings.js";
-import { Ledger } from "../../src/ledger/ledger.js";
+import type { MillChange } from "../report/compose/small-mill.js";
+import { AS_OF, inputOf, smallMill } from "../report/compose/small-mill.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
-import { atFence, byCalender, byDye } from "./by-hand.js";
-import {
-  EXACT_MILL,
-  exactly,
-  type MillFile,
-  PLAIN_LOT,
-  plantFrom,
-  SETTINGS,
-} from "./exact-mill.js";
+import { EXACT_MILL, exactly, PLAIN_LOT, plantFrom, SETTINGS } from "./exact-mill.js";
 
-/** The exact mill with ends on some numbers. */
-function doubted(ends: Readonly<Record<string, readonly [number, number]>>): MillFile {
-  const settings = exactly(SETTINGS);
-  for (const [id, [low, high]] of Object.entries(ends)) {
-    settings[id] = { value: SETTINGS[id], low, high };
-  }
-  return {
-    ...EXACT_MILL,
-    sites: { main: { ...EXACT_MILL.sites.main, settings } },
-  };
+const input = inputOf();
+const IDS = ["water", "energy", "co2-location"] as const;
+const swings = swingsOf(input.account.program, IDS);
+
+/** Share saved by a mill of which all is known. */
+function exactSaving(settings: Readonly<Record<string, number>>): number {
+  const { account } = inputOf(
+    plantFrom({
+      ...EXACT_MILL,
+      sites: { main: { ...EXACT_MILL.sites.main, settings: exactly(settings) } },
+    }),
+    [PLAIN_LOT],
+    { draws: 3 },
+  );
+  const of = (arm: "pigment" | "dye"): number => account.indicators[arm].get("water")?.[0] ?? NaN;
+  return 1 - of("pigment") / of("dye");
 }
-
-function swings(file: MillFile) {
-  const plant = plantFrom(file);
-  const ledger = new Ledger();
-  ledger.add(PLAIN_LOT, plant);
-  const program = writeProgram(plant, SHIPPED, ledger.settled().groups, "2026-11-25");
-  const found = swingsOf(program, ["water"]).get("water");
-  if (found === undefined) throw new Error("no swings");
-  return found;
-}
-
-const LOT = {
-  length: 1000,
-  width: 1.6,
-  gsm: 140,
-  cotton: 1,
-  polyester: 0,
-  pickup: 0.7,
-  ink: 16,
-} as const;
 
 describe("swingsOf", () => {
-  it("has the saving of the hand where nothing is in doubt", () => {
-    const { base, factors } = swings(EXACT_MILL);
-    const wanted = 1 - atFence(byCalender(LOT)).water / atFence(byDye(LOT)).water;
-    expect(base).toBeCloseTo(wanted, 9);
-    expect(factors).toEqual([]);
+  it.each(IDS)("lists the widest swing of %s first", (id) => {
+    const { factors } = swings.get(id) ?? { factors: [] };
+    expect(factors.length).toBeGreaterThan(5);
+    factors.forEach(({ width, low, high, factor }, at) => {
+      expect(width, factor).toBeCloseTo(Math.abs(high.saving - low.saving), 12);
+      expect(width).toBeGreaterThan(0);
+      expect(low.value).toBeLessThan(high.value);
+      if (at > 0) expect(width).toBeLessThanOrEqual(factors[at - 1]?.width ?? NaN);
+    });
+    expect(new Set(factors.map(({ factor }) => factor)).size).toBe(factors.length);
   });
 
-  it("moves one factor at a time, the widest first, and leaves out what moves nothing", () => {
-    const { factors } = swings(
-      doubted({
-        "printer.belt-water": [100, 140],
-        "wash-range.fresh-water": [10, 40],
-        "calender.standing": [10, 20],
-      }),
-    );
-    expect(factors.map(({ factor }) => factor.split(" @ ")[0])).toEqual([
-      "wash-range.fresh-water",
-      "printer.belt-water",
-    ]);
-    const [fresh, belt] = factors;
-    if (fresh === undefined || belt === undefined) throw new Error("no factors");
-    // More wash water on the dye arm alone: a larger saving. More belt water on both arms: a smaller one.
-    expect(fresh.high.saving).toBeGreaterThan(fresh.low.saving);
-    expect(belt.high.saving).toBeLessThan(belt.low.saving);
-    expect(fresh.own).toBe(true);
-    expect(fresh.width).toBeCloseTo(fresh.high.saving - fresh.low.saving, 12);
-    expect(fresh.low.value).toBeGreaterThan(10);
-    expect(fresh.high.value).toBeLessThan(40);
+  it("names the wash water for water", () => {
+    const names =
+      swings
+        .get("water")
+        ?.factors.slice(0, 3)
+        .map(({ factor }) => factor) ?? [];
+    expect(names.some((name) => name.startsWith("wash-range.fresh-water"))).toBe(true);
+  });
+
+  it("has as base the saving with every setting at its median", () => {
+    const { groups, account } = input;
+    const settings: Record<string, unknown> = {};
+    // The same mill, told every default it uses without doubt.
+    for (const { leaf } of account.program.nodes.leaves())
+      if (leaf.provenance === "default" && leaf.id.includes(" @ "))
+        settings[leaf.factor] = { value: leafRange(leaf).median, exact: true };
+    expect(Object.keys(settings).length).toBeGreaterThan(30);
+    const change: MillChange = { settings };
+    const program = writeProgram(smallMill(change), SHIPPED, groups, AS_OF);
+    const exact = accountOf(program, 3, 1);
+    const of = (arm: "pigment" | "dye"): number => exact.indicators[arm].get("water")?.[0] ?? NaN;
+    expect(swings.get("water")?.base).toBeCloseTo(1 - of("pigment") / of("dye"), 3);
+  });
+
+  it("moves one factor to its ends and leaves the rest", () => {
+    const doubted = plantFrom({
+      ...EXACT_MILL,
+      sites: {
+        main: {
+          ...EXACT_MILL.sites.main,
+          settings: {
+            ...exactly(SETTINGS),
+            "wash-range.fresh-water": { value: 25, low: 20, high: 30 },
+          },
+        },
+      },
+    });
+    const { account } = inputOf(doubted, [PLAIN_LOT], { draws: 3 });
+    const found = swingsOf(account.program, ["water"]).get("water");
+    expect(found?.base).toBeCloseTo(exactSaving(SETTINGS), 6);
+    const [first] = found?.factors ?? [];
+    expect(first?.factor).toContain("wash-range.fresh-water");
+    expect(first?.own).toBe(true);
+    for (const end of ["low", "high"] as const)
+      expect(first?.[end].saving).toBeCloseTo(
+        exactSaving({ ...SETTINGS, "wash-range.fresh-water": first?.[end].value ?? NaN }),
+        9,
+      );
+    // More washing, more saved.
+    expect(first?.high.saving).toBeGreaterThan(first?.low.saving ?? NaN);
   });
 });

@@ -16,7 +16,7 @@ import { boundaryBlocks } from "./boundary.js";
 import { actualTable, breakdownTable } from "./groups.js";
 import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
-import { concentrations, inventory } from "./tables.js";
+import { concentrations, inventory, substancesTable } from "./tables.js";
 
 const WATER: readonly (readonly [IndicatorId, string])[] = [
   ["water", "Withdrawn"],
@@ -99,6 +99,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
           ["hours", "Machine time"],
         ],
       ),
+      substancesTable(desk),
     ],
     "lot-dots": lotBlocks(desk, "water", "Water withdrawn"),
     months: [

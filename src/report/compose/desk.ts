@@ -14,7 +14,7 @@ import type { ReportInput } from "./input.js";
 import { printUnit } from "./names.js";
 
 /** Terms kept in the trace of a figure. */
-const TRACE_LINES = 12;
+const TRACE_LINES = 10;
 
 /** Numbers of one indicator, noted. */
 export interface NotedComparison {

@@ -5,6 +5,7 @@
 import type { IndicatorId } from "../../account/indicators.js";
 import { mean } from "../../numbers/quantiles.js";
 import type { Block, Cell } from "../document.js";
+import { SUBSTANCES } from "../../steps/flows.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber } from "../format.js";
 import type { ReportDesk } from "./desk.js";
@@ -117,5 +118,54 @@ export function concentrations(desk: ReportDesk): Block {
     ],
     rows,
     widths: [3, 1, 1],
+  };
+}
+
+/**
+ * Substances used on both routes, wherever they end: means of draws.
+ *
+ * @param desk - the report
+ * @returns a table in g per reference unit, or kg in all
+ */
+export function substancesTable(desk: ReportDesk): Block {
+  const { account, reference } = desk.input;
+  const scale = reference.suffix === "" ? 1e-3 : 1;
+  const unit = reference.suffix === "" ? "kg" : `g/${reference.suffix}`;
+  const places = ["used", "to-cloth", "to-water", "to-air", "to-waste"] as const;
+  const of = (place: string, substance: string, arm: "pigment" | "dye"): number =>
+    (scale * mean(account.fence[arm].get(`${place}.${substance}`) ?? new Float64Array(1))) /
+    reference.units;
+  const used = SUBSTANCES.filter((substance) =>
+    (["pigment", "dye"] as const).some((arm) => of("used", substance, arm) > 0),
+  );
+  const text = (value: number): string =>
+    value === 0 ? "0" : formatNumber(value, digitsFor(value, 0.9 * value, 1.1 * value));
+  return {
+    kind: "table",
+    id: "substances",
+    caption: `Substances used, ${unit}, and where they end on each route (P pigment, D dye): on the cloth, in the drain, in the air, in waste. Means of draws; recipes rest on estimates unless the mill gave its own.`,
+    behind: true,
+    head: [
+      textCell("Substance"),
+      ...[
+        "P used",
+        "cloth",
+        "drain",
+        "air",
+        "waste",
+        "D used",
+        "cloth",
+        "drain",
+        "air",
+        "waste",
+      ].map((head) => ({ ...textCell(head), align: "right" as const })),
+    ],
+    rows: used.map((substance) => [
+      textCell(substance.replaceAll("-", " "), true),
+      ...(["pigment", "dye"] as const).flatMap((arm) =>
+        places.map((place) => numberCell(text(of(place, substance, arm)))),
+      ),
+    ]),
+    widths: [2, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1],
   };
 }

@@ -195,7 +195,13 @@ describe("the report of a small mill", () => {
   it("names what pigment takes more of, with both numbers", () => {
     const plant = smallMill({
       finish: true,
-      settings: { "wash-range.fresh-water": { value: 4, low: 3.9, high: 4.1 } },
+      settings: {
+        "wash-range.fresh-water": 4,
+        "wash-range.warm": 30,
+        "wash-range.hot": 50,
+        "steamer.flush": 0.1,
+        "steamer.idle-steam": 5,
+      },
     });
     const worse = compose(inputOf(plant));
     expect(worseText(worse)).toMatch(/final energy rises from [\d.]+ to [\d.]+ kWh\/m²/);
