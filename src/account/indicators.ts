@@ -84,7 +84,14 @@ export function indicatorsOf(
   const heat = new Map<string, Quantity>([
     ...fuels.map(({ flow }) => [flow, KWH_PER_MJ] as const),
     ["steam.bought", KWH_PER_MJ],
+    ["bought.heat", KWH_PER_MJ],
   ]);
+  // Work done by a partner house belongs to the route that asks for it: it counts in the totals, with the
+  // place's grid and the site's burner fuel, and in no scope of the mill.
+  const partner = (electricity: Quantity): readonly (readonly [string, Quantity])[] => [
+    ["bought.electricity", electricity],
+    ["bought.heat", fuelIntensity(site, site.fuels[0] ?? "natural-gas", gwp)],
+  ];
   const all: readonly (readonly [IndicatorId, string, string, ReadonlyMap<string, Quantity>])[] = [
     ["water", "L", "water withdrawn", one("water.withdrawn")],
     ["evaporated", "L", "water evaporated", one("water.evaporated")],
@@ -92,20 +99,33 @@ export function indicatorsOf(
     ["cod", "g", "COD load to the drain, before treatment", one("cod")],
     ["nitrogen", "g", "nitrogen load to the drain, before treatment", one("nitrogen")],
     ["salt", "g", "dissolved salts to the drain", one("salt")],
-    ["energy", "kWh", "final energy", new Map([...heat, ["electricity", ONE]])],
-    ["electricity", "kWh", "electricity", one("electricity")],
+    [
+      "energy",
+      "kWh",
+      "final energy",
+      new Map([...heat, ["electricity", ONE], ["bought.electricity", ONE]]),
+    ],
+    [
+      "electricity",
+      "kWh",
+      "electricity",
+      new Map([
+        ["electricity", ONE],
+        ["bought.electricity", ONE],
+      ]),
+    ],
     ["heat", "kWh", "fuel and bought heat", heat],
     [
       "co2-location",
       "kg CO2e",
       "CO2e of scopes 1 and 2, location-based",
-      new Map([...scope1, ...scope2(location)]),
+      new Map([...scope1, ...scope2(location), ...partner(location)]),
     ],
     [
       "co2-market",
       "kg CO2e",
       "CO2e of scopes 1 and 2, market-based",
-      new Map([...scope1, ...scope2(market)]),
+      new Map([...scope1, ...scope2(market), ...partner(market)]),
     ],
     ["scope-1", "kg CO2e", "CO2e of scope 1", scope1],
     ["scope-2-location", "kg CO2e", "CO2e of scope 2, location-based", scope2(location)],

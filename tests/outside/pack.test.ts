@@ -1,5 +1,5 @@
 import { spawnSync } from "node:child_process";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { env, platform } from "node:process";
@@ -55,6 +55,17 @@ function folderFor(what: string): string {
   return folder;
 }
 
+/** A copy of what packing needs, so that the build does not take `dist` away from other tests. */
+function copyOfTree(): string {
+  const copy = folderFor("tree");
+  for (const name of ["package.json", "tsconfig.json", "LICENSE", "README.md", "factors"])
+    cpSync(join(TOP, name), join(copy, name), { recursive: true });
+  for (const name of ["src", "templates", join("tests", "tools")])
+    cpSync(join(TOP, name), join(copy, name), { recursive: true });
+  symlinkSync(join(TOP, "node_modules"), join(copy, "node_modules"), "junction");
+  return copy;
+}
+
 afterAll(() => {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 });
@@ -64,7 +75,7 @@ describe.skipIf(!reachable)("npm registry: the packed tool installs and works al
     "lays out a mill, checks it and reports on it",
     () => {
       const packed = folderFor("packed");
-      const pack = run(TOP, "npm", "pack", "--json", "--pack-destination", packed);
+      const pack = run(copyOfTree(), "npm", "pack", "--json", "--pack-destination", packed);
       expect(pack.code, pack.err).toBe(0);
       const json = pack.out.slice(pack.out.indexOf("["));
       const [tarball] = JSON.parse(json) as readonly {

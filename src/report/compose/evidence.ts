@@ -5,6 +5,7 @@
 import { importBars } from "../../charts/import-bars.js";
 import type { Leaf } from "../../numbers/quantity.js";
 import { leafRange } from "../../account/draws.js";
+import { disagreements } from "../../account/logged-settings.js";
 import { cautionsFor, type CautionTopic } from "../cautions.js";
 import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
@@ -131,6 +132,10 @@ export function apartList(desk: ReportDesk): Block {
       0,
     )} m² of theirs count as no accepted area.`,
     `${formatNumber(withReadings, 0)} lots have readings of their own; these are not used yet.`,
+    ...disagreements(account.program).map(
+      ({ route, setting, unit, logged, low, high }) =>
+        `Caution: lots of route ${route} log ${valueText(logged, unit)} on average, outside the interval ${valueText(low, "1")} to ${valueText(high, "1")} of ${setting}, which the lots without a log are given; set it in the plant file.`,
+    ),
     ...(filtered > 0
       ? [
           `${formatNumber(filtered, 0)} lots were read and left out by the choice of client, site or order.`,

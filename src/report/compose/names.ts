@@ -38,6 +38,7 @@ export function stepWords(role: string): string {
  */
 export function carrierWords(flow: string): string {
   if (flow === "steam.bought") return "bought steam";
+  if (flow.startsWith("bought.")) return `${flow.slice("bought.".length)} at a partner`;
   return flow.replace(/^fuel\./, "").replaceAll("-", " ");
 }
 

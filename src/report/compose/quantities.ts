@@ -102,10 +102,14 @@ export function carrierBlocks(desk: ReportDesk): readonly Block[] {
   if (noted === undefined) return [];
   const { fence } = desk.input.account;
   const flows = [...new Set([...fence.dye.keys(), ...fence.pigment.keys()])].filter(
-    (flow) => flow === "electricity" || flow.startsWith("fuel.") || flow === "steam.bought",
+    (flow) =>
+      flow === "electricity" ||
+      flow.startsWith("fuel.") ||
+      flow === "steam.bought" ||
+      flow.startsWith("bought."),
   );
   const carriers = flows.map((flow) => {
-    const kwh = flow === "electricity" ? 1 : 1 / 3.6;
+    const kwh = flow.endsWith("electricity") ? 1 : 1 / 3.6;
     const of = (arm: "pigment" | "dye"): number => {
       const draws = fence[arm].get(flow);
       return draws === undefined ? 0 : desk.per("energy", mean(draws) * kwh);
@@ -157,11 +161,11 @@ export function scopeBlocks(desk: ReportDesk): readonly Block[] {
     const basis = (
       noted: NotedComparison,
       scope2: IndicatorId,
-      total: IndicatorId,
     ): Parameters<typeof scopeBars>[0]["routes"]["dye"]["location"] => ({
       scope2: meanOf(scope2, arm),
       total: {
-        value: meanOf(total, arm),
+        // A partner's share stands in the table only: it belongs to no scope of the mill.
+        value: meanOf("scope-1", arm) + meanOf(scope2, arm),
         low: noted.comparison[arm].low * noted.scale,
         high: noted.comparison[arm].high * noted.scale,
       },
@@ -169,8 +173,8 @@ export function scopeBlocks(desk: ReportDesk): readonly Block[] {
     return {
       name: ROUTE_NAMES[arm],
       scope1: meanOf("scope-1", arm),
-      location: basis(location, "scope-2-location", "co2-location"),
-      market: basis(market, "scope-2-market", "co2-market"),
+      location: basis(location, "scope-2-location"),
+      market: basis(market, "scope-2-market"),
     };
   };
   const rows = (
@@ -178,8 +182,8 @@ export function scopeBlocks(desk: ReportDesk): readonly Block[] {
       ["Scope 1, fuels burned on site", "scope-1"],
       ["Scope 2, location-based", "scope-2-location"],
       ["Scope 2, market-based", "scope-2-market"],
-      ["Scopes 1 and 2, location-based", "co2-location"],
-      ["Scopes 1 and 2, market-based", "co2-market"],
+      ["Total, location-based, partner houses included", "co2-location"],
+      ["Total, market-based, partner houses included", "co2-market"],
     ] as const
   ).map(([words, id]) => [words, meanOf(id, "pigment"), meanOf(id, "dye")] as const);
   return [
