@@ -7,7 +7,7 @@ import type { Share } from "./cloth-kind.js";
 import { DYE_OF_FIBRE } from "./shipped-routes.js";
 
 /** Main fibre must reach this share to decide the route of a blend. [-] */
-export const MAIN_SHARE = 0.6;
+const MAIN_SHARE = 0.6;
 
 /** The two arms of a lot, or why it has none. */
 export type Arms =

@@ -9,7 +9,7 @@ import type { GivenNumber } from "./schema.js";
  * Doubt taken for a number that the mill gives without an interval: ± 5 % at 95 %, a round figure for a
  * reading off a panel or a data sheet (own convention, printed in the report's method).
  */
-export const PLAIN_DOUBT = 0.05;
+const PLAIN_DOUBT = 0.05;
 
 /**
  * Turns a number of the plant file into a spread inside its physical limits.

@@ -53,7 +53,7 @@ export const printer: StepKind = {
       owner: "machine",
     },
     "flush-water": {
-      words: "water to clean heads and floor",
+      words: "water to rinse heads and floor",
       unit: "L/lot",
       limits: [0, 1000],
       owner: "machine",

@@ -25,7 +25,7 @@ const RUNS = 5;
 
 const scratch = mkdtempSync(join(tmpdir(), "millrace-bench-"));
 
-/** Module that writes the child's peak of resident memory, in MB, where the parent reads it. */
+/** Module that writes the child's peak of resident memory [MB] and its processor time [ms] where the parent reads them. */
 const witness = join(scratch, "witness.mjs");
 const peakFile = join(scratch, "peak");
 writeFileSync(
@@ -33,7 +33,9 @@ writeFileSync(
   [
     'import { writeFileSync } from "node:fs";',
     'process.on("exit", () => {',
-    `  writeFileSync(${JSON.stringify(peakFile)}, String(process.resourceUsage().maxRSS / 1024));`,
+    "  const { maxRSS, userCPUTime, systemCPUTime } = process.resourceUsage();",
+    "  const said = [maxRSS / 1024, (userCPUTime + systemCPUTime) / 1000];",
+    `  writeFileSync(${JSON.stringify(peakFile)}, JSON.stringify(said));`,
     "});",
   ].join("\n"),
 );
@@ -48,7 +50,8 @@ function run(words, folder = scratch) {
   );
   const ms = performance.now() - started;
   if (status !== 0) throw new Error(`${words.join(" ")} ended with ${status}:\n${stderr}`);
-  return { ms, mb: Number(readFileSync(peakFile, "utf8")) };
+  const [mb, cpu] = JSON.parse(readFileSync(peakFile, "utf8"));
+  return { ms, mb, cpu };
 }
 
 function median(numbers) {
@@ -61,6 +64,7 @@ function several(words, folder) {
   return {
     ms: median(all.map(({ ms }) => ms)),
     mb: Math.max(...all.map(({ mb }) => mb)),
+    cpu: median(all.map(({ cpu }) => cpu)),
     from: Math.min(...all.map(({ ms }) => ms)),
     to: Math.max(...all.map(({ ms }) => ms)),
   };
@@ -108,10 +112,10 @@ async function writeLog(path, lots) {
   return statSync(path).size;
 }
 
-function tell(what, { ms, mb, from, to }, more = "") {
+function tell(what, { ms, mb, cpu, from, to }, more = "") {
   const spread = from === undefined ? "" : ` (${from.toFixed(0)} to ${to.toFixed(0)})`;
   console.log(
-    `${what.padEnd(46)} ${ms.toFixed(0).padStart(7)} ms${spread.padEnd(18)} ${mb.toFixed(0).padStart(5)} MB  ${more}`,
+    `${what.padEnd(46)} ${ms.toFixed(0).padStart(7)} ms${spread.padEnd(18)} ${cpu.toFixed(0).padStart(7)} ms of processors ${mb.toFixed(0).padStart(5)} MB  ${more}`,
   );
 }
 

@@ -1,8 +1,9 @@
+import { once } from "node:events";
 import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { beforeAll, describe, expect, it } from "vitest";
-import { emptyFolders, millrace } from "../tools/command.js";
+import { emptyFolders, millrace, startMillrace } from "../tools/command.js";
 import { TOP } from "../tools/tree.js";
 
 const emptyFolder = emptyFolders();
@@ -206,14 +207,15 @@ describe("rows set aside", () => {
       );
       expect(done.code, done.err).toBe(code);
       expect(readdirSync(out)).toEqual(["report.json", "setaside.csv"]);
-      expect(done.err).toMatch(/\d+ rows were set aside/);
+      expect(done.err).toMatch(/^set-aside: log\.csv, line \d+, column length_m: /m);
+      expect(done.err).toContain("`millrace check` lists them all");
       expect(done.err.includes("than --max-aside 0 allows")).toBe(code === 4);
     }
   });
 
   it("are counted, and the counts add up to the rows read", () => {
     const out = emptyFolder();
-    const period = ["--from", "2025-11-01", "--to", "2026-03-31"];
+    const period = ["--from", "2025-11-01"];
     const done = millrace(DEMO, "check", "--json", ...DAY, ...period, "--out", out);
     expect(done.code).toBe(0);
     const checked = JSON.parse(done.out) as Checked;
@@ -265,6 +267,17 @@ describe("explain", () => {
     expect(explained.saving).toEqual(report.comparisons["energy"]?.["saving"]);
     for (const { arm, total } of explained.arms)
       expect(total).toEqual(report.comparisons["energy"]?.[arm]);
+  });
+});
+
+describe("a reader that stops early", () => {
+  it("ends the command without a word", async () => {
+    const child = startMillrace(emptyFolder(), "factors", ...DAY);
+    let err = "";
+    child.stderr.setEncoding("utf8").on("data", (chunk: string) => (err += chunk));
+    child.stdout.once("data", () => child.stdout.destroy());
+    const [code] = (await once(child, "close")) as [number | null];
+    expect([code, err]).toEqual([0, ""]);
   });
 });
 

@@ -1,8 +1,9 @@
-import { spawnSync } from "node:child_process";
+import { type ChildProcessByStdio, spawn, spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { execPath } from "node:process";
+import type { Readable } from "node:stream";
 import { afterAll } from "vitest";
 import { TOP } from "./tree.js";
 
@@ -18,6 +19,25 @@ export interface Ended {
 
 const LOADER = new URL("../../node_modules/tsx/dist/esm/index.mjs", import.meta.url).href;
 
+const TOOL = ["--import", LOADER, join(TOP, "src", "cli", "main.ts")];
+
+/**
+ * Starts the command line and does not wait for it.
+ *
+ * @param folder - folder it runs in
+ * @param words - words after `millrace`
+ * @returns the process
+ */
+export function startMillrace(
+  folder: string,
+  ...words: readonly string[]
+): ChildProcessByStdio<null, Readable, Readable> {
+  return spawn(execPath, [...TOOL, ...words], {
+    cwd: folder,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
+}
+
 /**
  * Runs the command line from its sources, as a process of its own, with nothing on its standard input.
  *
@@ -26,11 +46,11 @@ const LOADER = new URL("../../node_modules/tsx/dist/esm/index.mjs", import.meta.
  * @returns what it did
  */
 export function millrace(folder: string, ...words: readonly string[]): Ended {
-  const { status, stdout, stderr, error } = spawnSync(
-    execPath,
-    ["--import", LOADER, join(TOP, "src", "cli", "main.ts"), ...words],
-    { cwd: folder, encoding: "utf8", timeout: 60_000 },
-  );
+  const { status, stdout, stderr, error } = spawnSync(execPath, [...TOOL, ...words], {
+    cwd: folder,
+    encoding: "utf8",
+    timeout: 60_000,
+  });
   if (error !== undefined) throw error;
   return { code: status, out: stdout, err: stderr };
 }
