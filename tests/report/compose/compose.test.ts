@@ -172,7 +172,7 @@ describe("the report of a small mill", () => {
     expect(reportJson(second, again)).toBe(reportJson(document, input));
     const [one, two] = [await setPdf(document, inter), await setPdf(second, inter)];
     expect(Buffer.from(two.bytes).equals(Buffer.from(one.bytes))).toBe(true);
-  });
+  }, 30_000);
 
   it.each([
     ["kg", "kg of cloth printed", "L/kg"],
