@@ -9,6 +9,9 @@ import type { LogDialect } from "./dialect.js";
 /** Words for "not measured"; they read as blank. */
 const NOT_MEASURED = new Set(["", "-", "–", "n/a", "na", "n.a.", "n.d.", "nd", "null", "none"]);
 
+/** No word for "not measured" is longer. [characters] */
+const LONGEST_BLANK = 4;
+
 /** What became of a cell. */
 export type CellReading =
   | { readonly number: number; readonly corrected?: boolean }
@@ -22,7 +25,7 @@ export type CellReading =
  * @returns true for blanks and the words for them
  */
 export function isBlank(cell: string): boolean {
-  return NOT_MEASURED.has(cell.toLowerCase());
+  return cell === "" || (cell.length <= LONGEST_BLANK && NOT_MEASURED.has(cell.toLowerCase()));
 }
 
 /**
@@ -76,10 +79,13 @@ const THOUSANDS: Readonly<Record<string, string>> = {
   ",": ",",
 };
 
-// Groups of three only, so that a decimal sign is never taken for a thousands sign.
+// Groups of three, or of two before the last three as in India, so that a decimal sign is never taken for
+// a thousands sign.
 function ungrouped(cell: string, sign: string): string {
   const mark = THOUSANDS[sign] ?? sign;
-  const grouped = new RegExp(`^[-+]?\\d{1,3}(${mark}\\d{3})+(?!${mark}?\\d)`);
+  const grouped = new RegExp(
+    `^[-+]?(?:\\d{1,3}(?:${mark}\\d{3})+|\\d{1,2}(?:${mark}\\d{2})+${mark}\\d{3})(?!${mark}?\\d)`,
+  );
   return cell.replace(grouped, (number) => number.replace(new RegExp(mark, "g"), ""));
 }
 

@@ -90,7 +90,7 @@ const HINT = /^sep=(.)\n/i;
 function separatorOf(text: string): string {
   const hint = HINT.exec(text)?.[1];
   if (hint !== undefined) return hint;
-  const head = /^\s*(.*)/.exec(text)?.[1] ?? "";
+  const head = (/^\s*(.*)/.exec(text)?.[1] ?? "").replace(/"[^"]*"/g, "");
   const counts = [",", ";", "\t", "|"].map((mark) => ({ mark, n: head.split(mark).length }));
   return counts.reduce((a, b) => (b.n > a.n ? b : a)).mark;
 }
@@ -103,9 +103,67 @@ function records(
 ): readonly CsvRecord[] {
   // The hint keeps its line break, so that lines are still counted right.
   const hint = firstLine === 1 ? (HINT.exec(text)?.[0].length ?? 1) - 1 : 0;
-  let parsed: string[][];
+  const result: CsvRecord[] = [];
+  const quoted: Quoted[] = [];
+  let line = firstLine;
+  let quote = text.indexOf('"', hint);
+  for (let at = hint; at < text.length;) {
+    let end = lineEnd(text, at);
+    if (quote < 0 || quote > end) {
+      // Without a quote a line is a record and its separators are its fields: nothing to parse.
+      const fields = text.slice(at, end).split(separator);
+      if (!fields.every(isSpace)) result.push({ fields, line });
+      line += 1;
+    } else {
+      let inside = false;
+      for (; quote >= 0 && (inside || quote < end); quote = text.indexOf('"', quote + 1)) {
+        inside = !inside;
+        if (quote > end) end = lineEnd(text, quote);
+      }
+      const plain = allQuoted(text.slice(at, end), separator);
+      if (plain === undefined)
+        quoted.push({ text: text.slice(at, end + 1), place: result.length, line });
+      result.push({ fields: plain ?? [], line });
+      line += 1 + lineBreaks(text.slice(at, end));
+    }
+    at = end + 1;
+  }
+  const parsed = parsedBy(quoted.map((record) => record.text).join(""), separator);
+  if (!Array.isArray(parsed) || parsed.length !== quoted.length) {
+    throw misquoted(text, hint, separator, firstLine, openQuote);
+  }
+  quoted.forEach(({ place, line: start }, i) => {
+    result[place] = { fields: parsed[i] ?? [], line: start };
+  });
+  return result.filter(({ fields }) => !fields.every(isSpace));
+}
+
+/** A record that holds a quote, and where it belongs among the others. */
+interface Quoted {
+  readonly text: string;
+  readonly place: number;
+  readonly line: number;
+}
+
+// Many exporters quote every field; where no quote stands inside one, the fields lie between them.
+function allQuoted(record: string, separator: string): string[] | undefined {
+  if (!record.startsWith('"') || !record.endsWith('"') || record.length < 2) return undefined;
+  const fields = record.slice(1, -1).split(`"${separator}"`);
+  return fields.some((field) => field.includes('"')) ? undefined : fields;
+}
+
+function lineEnd(text: string, at: number): number {
+  const end = text.indexOf("\n", at);
+  return end < 0 ? text.length : end;
+}
+
+function isSpace(field: string): boolean {
+  return field.trim() === "";
+}
+
+function parsedBy(text: string, separator: string): string[][] | CsvError {
   try {
-    parsed = parse(text.slice(hint), {
+    return parse(text, {
       delimiter: separator,
       record_delimiter: "\n",
       relax_column_count: true,
@@ -113,20 +171,24 @@ function records(
       skip_empty_lines: false,
     });
   } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const before =
-      error.code === "CSV_QUOTE_NOT_CLOSED" && openQuote >= 0
-        ? lineBreaks(text.slice(0, openQuote))
-        : Number(error["lines"] ?? 1) - 1;
-    throw new CsvFault("log-quote", firstLine + Math.max(0, before));
+    if (error instanceof CsvError) return error;
+    throw error;
   }
-  const result: CsvRecord[] = [];
-  let line = firstLine;
-  for (const fields of parsed) {
-    const blank = fields.every((field) => field.trim() === "");
-    if (!blank) result.push({ fields, line });
-    line += 1;
-    for (const field of fields) line += lineBreaks(field);
-  }
-  return result;
+}
+
+// Parsed once more in full, for the line.
+function misquoted(
+  text: string,
+  hint: number,
+  separator: string,
+  firstLine: number,
+  openQuote: number,
+): CsvFault {
+  const error = parsedBy(text.slice(hint), separator);
+  const lines = error instanceof CsvError ? Number(error["lines"] ?? 1) : 1;
+  const before =
+    error instanceof CsvError && error.code === "CSV_QUOTE_NOT_CLOSED" && openQuote >= 0
+      ? lineBreaks(text.slice(0, openQuote))
+      : lines - 1;
+  return new CsvFault("log-quote", firstLine + Math.max(0, before));
 }

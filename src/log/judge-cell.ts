@@ -43,6 +43,8 @@ export interface CellVerdict {
   readonly fault?: CellFault;
 }
 
+const ERROR = /^#(?:REF!|N\/A|VALUE!|DIV\/0!|NAME\?|NUM!|NULL!|SPILL!|CALC!|#+$)/;
+
 const KINDS: ReadonlySet<string> = new Set<LotKind>(["production", "reprint", "overhead"]);
 
 const DAYS = { ymd: "2026-01-31", dmy: "31.01.2026", mdy: "01/31/2026" } as const;
@@ -65,13 +67,21 @@ export function judgeCell(
   const { kind } = placed.column;
   switch (kind) {
     case "text":
-      return { value: cell };
+      return ERROR.test(cell) && placed.column.name !== "note"
+        ? aside(
+            "error-in-cell",
+            `${placed.column.words}, not the error of a spreadsheet`,
+            "Correct the formula in the export, or blank the cell.",
+          )
+        : { value: cell };
     case "number":
       return judgeNumber(cell, placed, dialect);
     case "date":
-      return judgeDay(cell, dialect.dates ?? "ymd", rules.today);
+      return remembered(placed, cell, () => judgeDay(cell, dialect.dates ?? "ymd", rules.today));
     case "fibre":
-      return judgeFibre(mapped(dialect, "fibre", cell), rules.fibres);
+      return remembered(placed, cell, () =>
+        judgeFibre(mapped(dialect, "fibre", cell), rules.fibres),
+      );
     case "route":
       return judgeWord(mapped(dialect, kind, cell), kind, rules.routes);
     case "site":
@@ -79,6 +89,27 @@ export function judgeCell(
     case "kind":
       return judgeWord(mapped(dialect, kind, cell), kind, KINDS);
   }
+}
+
+/** Days and blends repeat from row to row; more different ones than this are judged anew. */
+const REMEMBERED = 512;
+
+const MEMORY = new WeakMap<PlacedColumn, Map<string, CellVerdict>>();
+
+// A placed column belongs to one file and so to one dialect and one set of rules.
+function remembered(placed: PlacedColumn, cell: string, judge: () => CellVerdict): CellVerdict {
+  let verdicts = MEMORY.get(placed);
+  if (verdicts === undefined) {
+    verdicts = new Map();
+    MEMORY.set(placed, verdicts);
+  }
+  let verdict = verdicts.get(cell);
+  if (verdict === undefined) {
+    verdict = judge();
+    if (verdicts.size >= REMEMBERED) verdicts.clear();
+    verdicts.set(cell, verdict);
+  }
+  return verdict;
 }
 
 function aside(code: string, expected: string, remedy: string): CellVerdict {
@@ -122,7 +153,7 @@ function judgeDay(cell: string, order: keyof typeof DAYS, today: string): CellVe
     return aside(
       "no-such-day",
       `a day written as ${order}, such as ${DAYS[order]}`,
-      "Correct the date, or name the order with `dates:` in plant.yaml.",
+      dayRemedy(cell),
     );
   }
   return day > today
@@ -132,6 +163,16 @@ function judgeDay(cell: string, order: keyof typeof DAYS, today: string): CellVe
         "Correct the date, or give a later --as-of when the clock is behind.",
       )
     : { value: day };
+}
+
+function dayRemedy(cell: string): string {
+  if (/^\d{5}(?:[.,]\d+)?$/.test(cell)) {
+    return "This is a spreadsheet's count of days; show the column as a date and export it again.";
+  }
+  if (/^\d{1,2}([-./])\d{1,2}\1\d{2}$/.test(cell)) {
+    return "Write the year with four digits.";
+  }
+  return "Correct the date, or name the order with `dates:` in plant.yaml.";
 }
 
 function judgeFibre(text: string, known: ReadonlySet<string>): CellVerdict {

@@ -102,10 +102,12 @@ function totals({ fields, line }: CsvRecord, layout: Layout): RowFault | undefin
   };
 }
 
-// A trailing separator at the end of each line is an exporter's habit, not a fault.
+// Separators behind the last heading are an exporter's habit when the row of headings has them too. A row
+// longer than that is read one column off: "1,5" without quotes is two fields.
 function wrongWidth({ fields }: CsvRecord, layout: Layout): RowFault | undefined {
   const { headings, least } = layout;
-  const surplus = fields.slice(headings.length).some((field) => field.trim() !== "");
+  if (fields.length === headings.length) return undefined;
+  const surplus = fields.length > headings.length;
   if (fields.length >= least && !surplus) return undefined;
   return {
     column: headings[surplus ? least - 1 : fields.length] ?? "",

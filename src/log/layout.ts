@@ -87,6 +87,14 @@ export function layOut(file: string, record: CsvRecord, dialect: LogDialect): La
         remedy: "Rename or remove one of the two columns.",
       });
     }
+    if (at >= 0 && used.has(at)) {
+      say(wanted, {
+        code: "heading-shared",
+        value: wanted,
+        expected: "one of our columns for a heading",
+        remedy: "Correct the heading under `log: columns:` in plant.yaml.",
+      });
+    }
     if (at >= 0) used.add(at);
     columns.push({
       column,
@@ -126,7 +134,8 @@ const GUARD = /^'(?=[=+\-@\uff1d\uff0b\uff0d\uff20])/;
  */
 export function cellOf(record: CsvRecord, placed: PlacedColumn): string {
   const { at, constant } = placed;
-  return (at < 0 ? constant : (record.fields[at] ?? "")).trim().replace(GUARD, "");
+  const cell = (at < 0 ? constant : (record.fields[at] ?? "")).trim();
+  return cell.startsWith("'") ? cell.replace(GUARD, "") : cell;
 }
 
 function plain(heading: string): string {

@@ -12,7 +12,7 @@ import type { LogDialect } from "./dialect.js";
 import { emptyFile, fileTwice, unreadable } from "./file-faults.js";
 import type { LogRules } from "./judge-cell.js";
 import { judgeRow } from "./judge-row.js";
-import { cellOf, headingOf, type Layout, layOut } from "./layout.js";
+import { cellOf, headingOf, type Layout, layOut, type PlacedColumn } from "./layout.js";
 import { LotTable } from "./lot-table.js";
 import type { Lot } from "./lot.js";
 import { ProblemTally } from "./problem-tally.js";
@@ -206,28 +206,30 @@ class Pass {
   #row(record: CsvRecord, layout: Layout): "accepted" | "corrected" | "setAside" | "outside" {
     const { lot, problems } = judgeRow(record, layout, this.#dialect, this.#rules);
     if (lot === undefined) return this.#setAside(record, layout, problems);
-    const about = {
+    const said = (
+      problem: Pick<Problem, "code" | "severity" | "expected" | "remedy">,
+    ): Problem => ({
       file: layout.file,
       line: record.line,
       column: headingOf(layout, "lot"),
       value: lot.lot,
-    };
+      ...problem,
+    });
     const name = hash64(lot.lot);
-    const key = name.join(":");
-    if (this.#barred.has(key)) {
+    if (this.#barred.size > 0 && this.#barred.has(name.join(":"))) {
       return this.#setAside(record, layout, [
-        {
-          ...about,
+        said({
           code: "lot-in-conflict",
           severity: "set-aside",
           expected: "one content for a lot",
           remedy: "Rows of this lot differ; keep the right one, or give each its own name.",
-        },
+        }),
       ]);
     }
-    const seen = this.#table.see(name, hash64(contentOf(record, layout)));
+    const filled = layout.columns.filter((placed) => !isBlank(cellOf(record, placed)));
+    const seen = this.#table.see(name, hash64(contentOf(record, filled)));
     if (seen === "different") {
-      this.conflicts.add(key);
+      this.conflicts.add(name.join(":"));
       return "setAside";
     }
     const { from, to } = this.#options;
@@ -236,19 +238,17 @@ class Pass {
     }
     if (seen === "same") {
       this.#problems.note([
-        {
-          ...about,
+        said({
           code: "lot-repeated",
           severity: "corrected",
           expected: "each lot once",
           remedy: "The row equals an earlier one and was counted once.",
-        },
+        }),
       ]);
       return "corrected";
     }
     this.#problems.note(problems);
-    for (const placed of layout.columns) {
-      if (isBlank(cellOf(record, placed))) continue;
+    for (const placed of filled) {
       const { name: column } = placed.column;
       this.#filled.set(column, (this.#filled.get(column) ?? 0) + 1);
     }
@@ -265,11 +265,10 @@ class Pass {
 }
 
 // By name of the column, so that the order of columns, blank ones and those not used make no difference.
-function contentOf(record: CsvRecord, layout: Layout): string {
+function contentOf(record: CsvRecord, filled: readonly PlacedColumn[]): string {
   let content = "";
-  for (const placed of layout.columns) {
-    const cell = cellOf(record, placed);
-    if (!isBlank(cell)) content += `${placed.column.name}\u001e${cell}\u001f`;
+  for (const placed of filled) {
+    content += `${placed.column.name}\u001e${cellOf(record, placed)}\u001f`;
   }
   return content;
 }

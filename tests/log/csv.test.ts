@@ -1,3 +1,4 @@
+import { parse } from "csv-parse/browser/esm/sync";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { CsvFault, type CsvRecord, csvRecords } from "../../src/log/csv.js";
@@ -32,6 +33,13 @@ describe("csvRecords", () => {
     ];
     expect(await fieldsOf(`lot${mark}note\nL-1${mark}a\n`)).toEqual(expected);
     expect(await fieldsOf(`\n\nlot${mark}note\nL-1${mark}a`)).toEqual(expected);
+  });
+
+  it("counts no separator inside a quoted heading", async () => {
+    expect(await fieldsOf('"width, m";"length, m, net"\n1;2\n')).toEqual([
+      ["width, m", "length, m, net"],
+      ["1", "2"],
+    ]);
   });
 
   it("takes the separator named over the one found", async () => {
@@ -115,6 +123,30 @@ describe("csvRecords", () => {
         expect(whole).toEqual(expected);
       }),
       { seed: 1, numRuns: 100 },
+    );
+  });
+
+  // The library is the judge of what a record is; lines without quotes, or with nothing but quoted fields,
+  // are cut without it.
+  it("cuts plain lines, quoted ones and mixtures as the library does", async () => {
+    const text = fc.string({ unit: fc.constantFrom("a", "ü", ";", " ", "1"), maxLength: 5 });
+    const quoted = fc
+      .string({ unit: fc.constantFrom("a", ",", '"', "\n", " "), maxLength: 5 })
+      .map((cell) => `"${cell.replaceAll('"', '""')}"`);
+    const row = fc.oneof(
+      fc.array(text, { minLength: 1, maxLength: 4 }),
+      fc.array(quoted, { minLength: 1, maxLength: 4 }),
+      fc.array(fc.oneof(text, quoted), { minLength: 1, maxLength: 4 }),
+    );
+    const table = fc.array(row, { minLength: 1, maxLength: 8 });
+    await fc.assert(
+      fc.asyncProperty(table, fc.boolean(), async (rows, closed) => {
+        const log = rows.map((cells) => cells.join(",")).join("\n") + (closed ? "\n" : "");
+        const judge = parse(log, { record_delimiter: "\n", relax_column_count: true });
+        const filled = judge.filter((fields) => fields.some((field) => field.trim() !== ""));
+        expect(await fieldsOf(log, ",")).toEqual(filled);
+      }),
+      { seed: 1, numRuns: 400 },
     );
   });
 

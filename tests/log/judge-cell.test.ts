@@ -16,6 +16,20 @@ function judged(name: string, cell: string, dialect: LogDialect = {}): CellVerdi
 
 describe("judgeCell", () => {
   it.each([
+    ["46050", "count of days"],
+    ["46050.5", "count of days"],
+    ["31.01.26", "four digits"],
+    ["31.01.2026", "`dates:`"],
+  ])("says how to mend the day %j", (cell, remedy) => {
+    expect(judged("date", cell).fault?.remedy).toContain(remedy);
+  });
+
+  it("leaves notes and names with a hash alone", () => {
+    expect(judged("note", "#REF!")).toEqual({ value: "#REF!" });
+    expect(judged("lot", "#12")).toEqual({ value: "#12" });
+  });
+
+  it.each([
     ["lot", "L-1", "L-1"],
     ["length_m", "200", 200],
     ["length_m", "0.1", 0.1],
@@ -51,6 +65,10 @@ describe("judgeCell", () => {
     ["length_m", "<10", "not-a-number", "not a limit"],
     ["date", "2026-02-30", "no-such-day", "a day written as ymd, such as 2026-01-31"],
     ["date", "2026-07-01", "future-date", "a day not after 2026-06-30"],
+    ["date", "46050", "no-such-day", "a day written as ymd"],
+    ["lot", "#REF!", "error-in-cell", "name of the lot, not the error of a spreadsheet"],
+    ["client", "#N/A", "error-in-cell", "client, not the error of a spreadsheet"],
+    ["lot", "####", "error-in-cell", "not the error of a spreadsheet"],
     ["kind", "sample", "unknown-kind", "one of production, reprint, overhead"],
     ["site", "mian", "unknown-site", "one of main"],
     ["fibre", "cotton 60 polyester 30", "fibre-shares", "adding up to 100, not 90"],

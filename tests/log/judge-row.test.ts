@@ -54,9 +54,16 @@ describe("judgeRow", () => {
   });
 
   it("lets separators trail and headings be blank at the end", () => {
-    expect(judged(`${row()},,`).problems).toEqual([]);
     expect(judged(row(), `${HEAD},,`).problems).toEqual([]);
+    expect(judged(`${row()},,`, `${HEAD},,`).problems).toEqual([]);
     expect(judged(`${row()},x`, `${HEAD},`).problems).toEqual([]);
+  });
+
+  it("does not take a decimal comma without quotes for two columns", () => {
+    // Read one column off, this would be 1 mL of ink for a reprint of lot 5.
+    expect(judged(row({ ink_ml: "1,5" })).problems).toMatchObject([
+      { code: "row-width", severity: "set-aside", value: "13", expected: "12 fields" },
+    ]);
   });
 
   it("sets a row aside that has too few fields or too many", () => {

@@ -110,6 +110,12 @@ describe("layOut", () => {
     expect(cellOf({ fields: ["L-1"], line: 4 }, placed)).toBe("cotton");
   });
 
+  it("refuses one heading for two of our columns", () => {
+    expect(laid(HEAD, { columns: { rejected_m: "length_m" } }).problems).toMatchObject([
+      { code: "heading-shared", severity: "refused", column: "length_m", line: 3 },
+    ]);
+  });
+
   it("lists the headings that are not used", () => {
     expect(laid(`${HEAD},Shift,,Operator`).unused).toEqual(["Shift", "Operator"]);
   });

@@ -90,7 +90,7 @@ describe("a lot that stands twice", () => {
     const other = "route,length_m,width_m,gsm,fibre,client,date,lot,shift";
     const { lots, account, restarts } = await read([
       log(row(), row()),
-      `${other}\n${row({ shift: "early" }, other)},\n`,
+      `${other}\n${row({ shift: "early" }, other)}\n`,
     ]);
     expect(lots).toHaveLength(1);
     expect(restarts).toBe(0);
