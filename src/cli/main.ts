@@ -60,6 +60,11 @@ const program = new Command("millrace")
 
 let code: number = EXIT.done;
 
+// A path that cannot be read or written is for the user to mend.
+function isSystemFault(error: unknown): error is NodeJS.ErrnoException {
+  return error instanceof Error && "syscall" in error;
+}
+
 program
   .command("start")
   .description("lay out a small, commented, working mill folder")
@@ -165,6 +170,11 @@ try {
   } else if (error instanceof RangeError && error.message.startsWith("--")) {
     process.stderr.write(`error: ${error.message}\n`);
     code = EXIT.usage;
+  } else if (isSystemFault(error)) {
+    process.stderr.write(
+      `refused: ${error.path === undefined ? "" : `${error.path}: `}the system says ${error.code ?? ""} (${error.syscall ?? ""}). Check that the path names a file where a file is meant, and a folder that may be written to where a folder is meant.\n`,
+    );
+    code = EXIT.refused;
   } else {
     process.stderr.write(
       `This is a fault of the tool, not of your files. Please report it with this text:\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,

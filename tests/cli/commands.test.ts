@@ -194,6 +194,16 @@ describe("what is refused", () => {
   });
 });
 
+describe("a path of the wrong kind", () => {
+  it("is refused in one line, without a stack", () => {
+    const folder = emptyFolder();
+    const { code, err } = millrace(folder, "check", "--plant", ".");
+    expect(code).toBe(3);
+    expect(err).toContain("EISDIR");
+    expect(err.trim().split("\n")).toHaveLength(1);
+  });
+});
+
 describe("rows set aside", () => {
   it("end with code 4 above the limit, 0 below it, and the report is written in both", () => {
     for (const [limit, code] of [
