@@ -3,7 +3,7 @@
  */
 
 import { existsSync, readFileSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import type { FactorSet } from "../factors/factor.js";
 import { loadFactors } from "../factors/load.js";
 import { judgeBy } from "../factors/schema-problems.js";
@@ -46,9 +46,13 @@ export function openFactors(folder: string): {
   readonly problems: readonly Problem[];
 } {
   const pack = builtFile("factors.json");
+  const shipped = shippedFolder("factors");
+  const beside = join(folder, "factors");
+  // In the tool's own folder the two are one.
+  const own = resolve(beside) === resolve(shipped) ? [] : yamlFiles(beside);
   const { value, problems } = loadFactors(
-    yamlFiles(shippedFolder("factors")),
-    yamlFiles(join(folder, "factors")),
+    yamlFiles(shipped),
+    own,
     existsSync(pack) ? readFileSync(pack, "utf8") : undefined,
   );
   return { ...(value === undefined ? {} : { factors: value }), problems };
