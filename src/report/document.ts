@@ -3,6 +3,7 @@
  * A bare number never stands in a text: it comes as a run that points to a figure.
  */
 
+import type { TraceLine } from "../account/trace.js";
 import type { Drawing, DrawingNode } from "../charts/drawing.js";
 
 export type { Drawing, DrawingNode };
@@ -111,33 +112,8 @@ export interface Figure {
   readonly terms?: readonly FigureTerm[];
 }
 
-/** One line of a figure's trace. */
-export interface FigureTerm {
-  /** Step of the route. */
-  readonly step: string;
-  /** Route. */
-  readonly route: string;
-  /** Flow the term adds to. */
-  readonly flow: string;
-  /** Name of the amount. */
-  readonly amount: string;
-  /** Sum of the amount over the lots. */
-  readonly sum: number;
-  /** Unit of the amount. */
-  readonly unit: string;
-  /** Name of the rate's formula. */
-  readonly rate: string;
-  /** Median and interval of the rate, in the figure's unit per unit of amount. */
-  readonly median: number;
-  /** Lower end. */
-  readonly low: number;
-  /** Upper end. */
-  readonly high: number;
-  /** Share of the figure. */
-  readonly share: number;
-  /** Settings and factors read, by stream name. */
-  readonly reads: readonly string[];
-}
+/** One line of a figure's trace; median and ends are in the figure's unit per unit of amount. */
+export type FigureTerm = Omit<TraceLine, "mean">;
 
 /** The whole report. */
 export interface ReportDocument {

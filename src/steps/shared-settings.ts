@@ -83,3 +83,11 @@ export const SPEED: SettingSpec = {
   limits: [1, 150],
   owner: "role",
 };
+
+/** Humidity of the exhaust, by which a dryer's air is ruled. */
+export const EXHAUST_HUMIDITY: SettingSpec = {
+  words: "water in the exhaust per dry air",
+  unit: "kg/kg",
+  limits: [0.03, 0.25],
+  owner: "machine",
+};

@@ -8,6 +8,7 @@ import { dry } from "./drying.js";
 import { chosenSource, HEAT_SOURCES, heatChoice } from "./heat-source.js";
 import { hoursByDwell, hoursBySpeed } from "./hours.js";
 import {
+  EXHAUST_HUMIDITY,
   DWELL,
   FIX_TEMPERATURE,
   IDLE,
@@ -35,12 +36,7 @@ const SHARED: Readonly<Record<string, SettingSpec>> = {
 
 const DRYING: Readonly<Record<string, SettingSpec>> = {
   ...SHARED,
-  "exhaust-humidity": {
-    words: "water in the exhaust per dry air",
-    unit: "kg/kg",
-    limits: [0.03, 0.25],
-    owner: "machine",
-  },
+  "exhaust-humidity": EXHAUST_HUMIDITY,
   "exhaust-temperature": {
     words: "temperature of the exhaust",
     unit: "°C",

@@ -12,7 +12,15 @@ import { amountNamed } from "./amounts.js";
 import type { Cloth } from "./cloth.js";
 import { dry } from "./drying.js";
 import { chosenSource, HEAT_SOURCES, heatChoice } from "./heat-source.js";
-import { IDLE, IDLE_POWER, MOISTURE_OUT, POWER, RECOVERY, STANDING } from "./shared-settings.js";
+import {
+  EXHAUST_HUMIDITY,
+  IDLE,
+  IDLE_POWER,
+  MOISTURE_OUT,
+  POWER,
+  RECOVERY,
+  STANDING,
+} from "./shared-settings.js";
 import type { StepContext, StepKind, StepResult } from "./step.js";
 import { released, waterAt, waterTerms } from "./water.js";
 
@@ -23,12 +31,7 @@ export const tumbler: StepKind = {
   kind: "tumbler",
   words: "Tumbles cloth in batches in hot air, dry or straight from a soak.",
   settings: {
-    "exhaust-humidity": {
-      words: "water in the exhaust per dry air",
-      unit: "kg/kg",
-      limits: [0.03, 0.25],
-      owner: "machine",
-    },
+    "exhaust-humidity": EXHAUST_HUMIDITY,
     "exhaust-temperature": {
       words: "temperature of the exhaust",
       unit: "°C",

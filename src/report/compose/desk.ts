@@ -187,19 +187,11 @@ export class ReportDesk {
       account.program.indicators.get(id)?.unit ?? "",
       reference.suffix,
     );
-    const terms = this.#trace(broken, arm).map((line): FigureTerm => ({
-      step: line.step,
-      route: line.route,
-      flow: line.flow,
-      amount: line.amount,
-      sum: line.sum,
-      unit: line.unit,
-      rate: line.rate,
+    const terms = this.#trace(broken, arm).map(({ mean: _mean, ...line }): FigureTerm => ({
+      ...line,
       median: (line.median * scale) / reference.units,
       low: (line.low * scale) / reference.units,
       high: (line.high * scale) / reference.units,
-      share: line.share,
-      reads: line.reads,
     }));
     return { provenance: provenanceOf(account, broken, arm), terms };
   }
