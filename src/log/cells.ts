@@ -48,7 +48,7 @@ export function readNumber(
   const pattern = decimal === "." ? PLAIN_POINT : PLAIN_COMMA;
   const bare = dialect.thousands === undefined ? cell : ungrouped(cell, dialect.thousands);
   if (pattern.test(bare)) return { number: Number(bare.replace(",", ".")) };
-  if (/^[<>≤≥]\s*\d/.test(cell)) return { fault: "a measured number, not a limit" };
+  if (isLimit(cell)) return { fault: "a measured number, not a limit" };
   if (cell.startsWith("#")) return { fault: "a number, not the error of a spreadsheet" };
   const [, digits = "", written = ""] = /^([-+]?[\d.,]+)\s*([^\d\s.,].*)$/.exec(bare) ?? [];
   if (unit === undefined || !pattern.test(digits)) {
@@ -59,6 +59,18 @@ export function readNumber(
     ? { fault: target === undefined ? "a bare number" : `a number in ${unit}` }
     : { number: Number(digits.replace(",", ".")) * ratio, corrected: true };
 }
+
+/**
+ * Whether a cell gives a limit in place of a number: `<10`, `>= 5`.
+ *
+ * @param cell - the cell, trimmed
+ * @returns true when it does
+ */
+export function isLimit(cell: string): boolean {
+  return LIMIT.test(cell);
+}
+
+const LIMIT = /^(?:[<>]=?|[≤≥])\s*[.,]?\d/;
 
 const PLAIN_POINT = /^[-+]?(\d+(\.\d*)?|\.\d+)$/;
 const PLAIN_COMMA = /^[-+]?(\d+(,\d*)?|,\d+)$/;

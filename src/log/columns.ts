@@ -30,6 +30,11 @@ export interface Column {
   readonly above?: boolean;
   /** Step its numbers come in. */
   readonly step?: number;
+  /**
+   * Whether it is a reading that the model does without. A limit such as `<10` then leaves the reading out and
+   * keeps the row; elsewhere the row is set aside.
+   */
+  readonly reading?: boolean;
 }
 
 const text = (name: string, words: string, required = false): Column => ({
@@ -79,13 +84,16 @@ export const COLUMNS: readonly Column[] = [
   }),
   number("baths", "number of baths", "1", [1, 20], { step: 1 }),
   number("speed_m_min", "speed of the fixing machine", "m/min", [0.5, 200], { target: "m/min" }),
-  number("electricity_kwh", "electricity of the lot", "kWh", [0, 1e7], { target: "kWh" }),
-  number("water_l", "water of the lot", "L", [0, 1e9], { target: "L" }),
-  number("gas_kwh", "gas of the lot", "kWh", [0, 1e7], { target: "kWh" }),
-  number("steam_kg", "steam of the lot", "kg", [0, 1e7], { target: "kg" }),
-  number("rub_dry", "dry rub fastness", "grade", [1, 5], { step: 0.5 }),
-  number("rub_wet", "wet rub fastness", "grade", [1, 5], { step: 0.5 }),
-  number("wash_fastness", "wash fastness", "grade", [1, 5], { step: 0.5 }),
+  number("electricity_kwh", "electricity of the lot", "kWh", [0, 1e7], {
+    target: "kWh",
+    reading: true,
+  }),
+  number("water_l", "water of the lot", "L", [0, 1e9], { target: "L", reading: true }),
+  number("gas_kwh", "gas of the lot", "kWh", [0, 1e7], { target: "kWh", reading: true }),
+  number("steam_kg", "steam of the lot", "kg", [0, 1e7], { target: "kg", reading: true }),
+  number("rub_dry", "dry rub fastness", "grade", [1, 5], { step: 0.5, reading: true }),
+  number("rub_wet", "wet rub fastness", "grade", [1, 5], { step: 0.5, reading: true }),
+  number("wash_fastness", "wash fastness", "grade", [1, 5], { step: 0.5, reading: true }),
   text("reprint_of", "lot that this one replaces"),
   text("note", "note"),
 ];

@@ -54,6 +54,12 @@ export const LogDialectSchema = z
       .refine(isEncoding)
       .describe("an encoding such as utf-8 or windows-1252")
       .optional(),
+    heading_line: z
+      .int()
+      .min(1)
+      .max(1000)
+      .describe("the line of the headings, counted from 1")
+      .optional(),
     columns: byColumn(heading).describe("our column: the exporter's heading").optional(),
     values: z
       .strictObject({
@@ -65,7 +71,7 @@ export const LogDialectSchema = z
       .describe("words of the exporter for route, fibre, site and kind")
       .optional(),
     constants: byColumn(z.string().describe("a text"))
-      .describe("our column: text for every row")
+      .describe("our column, which the log does not have: text for every row")
       .optional(),
   })
   .refine(({ decimal = ".", thousands }) => decimal !== thousands, { path: ["thousands"] })

@@ -9,8 +9,8 @@ const UNREADABLE: Readonly<
   Record<CsvFault["code"], { readonly expected: string; readonly remedy: string }>
 > = {
   "log-quote": {
-    expected: "a closing quote for every opening one, and none inside a text",
-    remedy: "Close the quote or double it inside a text.",
+    expected: "a closing quote for the one that opens a cell here, and a separator behind it",
+    remedy: "Close the quote, and double every quote inside the text.",
   },
   "log-binary": {
     expected: "a text file",

@@ -4,12 +4,12 @@
 
 import { nearest } from "../factors/nearest.js";
 import type { Severity } from "../problems/problem.js";
-import { readDay, readNumber } from "./cells.js";
+import { isLimit, readDay, readNumber } from "./cells.js";
 import type { Column } from "./columns.js";
 import type { LogDialect } from "./dialect.js";
 import { readFibre } from "./fibre.js";
 import type { PlacedColumn } from "./layout.js";
-import type { FibreShare, LotKind } from "./lot.js";
+import { type FibreShare, LOT_KINDS } from "./lot.js";
 
 /** What the plant file and the factors know. */
 export interface LogRules {
@@ -37,7 +37,7 @@ export interface CellFault {
 
 /** Outcome of a cell. */
 export interface CellVerdict {
-  /** The value; absent when the row is set aside. */
+  /** The value; absent when the row is set aside, or a reading is left out. */
   readonly value?: string | number | readonly FibreShare[];
   /** What is wrong, or was corrected. */
   readonly fault?: CellFault;
@@ -45,7 +45,7 @@ export interface CellVerdict {
 
 const ERROR = /^#(?:REF!|N\/A|VALUE!|DIV\/0!|NAME\?|NUM!|NULL!|SPILL!|CALC!|#+$)/;
 
-const KINDS: ReadonlySet<string> = new Set<LotKind>(["production", "reprint", "overhead"]);
+const KINDS: ReadonlySet<string> = new Set(LOT_KINDS);
 
 const DAYS = { ymd: "2026-01-31", dmy: "31.01.2026", mdy: "01/31/2026" } as const;
 
@@ -125,8 +125,17 @@ function mapped(
   return words !== undefined && Object.hasOwn(words, cell) ? (words[cell] ?? cell) : cell;
 }
 
+/** Said of a limit in place of a reading. */
+export const LIMIT_NOT_USED: CellFault = {
+  code: "limit-not-used",
+  expected: "a measured number, not a limit",
+  remedy: "The reading was left out; give the number when it was measured.",
+  severity: "corrected",
+};
+
 function judgeNumber(cell: string, placed: PlacedColumn, dialect: LogDialect): CellVerdict {
   const { column, unit } = placed;
+  if (column.reading === true && isLimit(cell)) return { fault: LIMIT_NOT_USED };
   const read = readNumber(cell, dialect, column.target, unit);
   if ("fault" in read) {
     return aside(

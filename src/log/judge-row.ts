@@ -15,6 +15,8 @@ import { type CellValues, lotOfCells, numberIn, textIn } from "./lot-of-cells.js
 export interface Verdict {
   /** The lot; absent when the row is set aside. */
   readonly lot?: Lot;
+  /** Its day, when the row is set aside for other faults and its cells can be told apart; ISO 8601. */
+  readonly day?: string;
   /** What is wrong, or was corrected. */
   readonly problems: readonly Problem[];
 }
@@ -44,11 +46,13 @@ export function judgeRow(
   const say = (fault: RowFault): void => {
     problems.push({ severity: "set-aside", ...fault, file, line });
   };
-  const shape = totals(record, layout) ?? wrongWidth(record, layout);
+  const shape =
+    totals(record, layout) ?? unclearQuotes(record, layout) ?? wrongWidth(record, layout);
   if (shape !== undefined) {
     say(shape);
     return { problems };
   }
+  for (const fault of strayQuotes(record, layout)) say(fault);
   const values: Record<string, string | number | undefined> = {};
   const faulty = new Set<string>();
   let blend: readonly FibreShare[] = [];
@@ -75,7 +79,10 @@ export function judgeRow(
       remedy: "Name the site: the plant file has several.",
     });
   }
-  if (problems.some((problem) => problem.severity === "set-aside")) return { problems };
+  if (problems.some((problem) => problem.severity === "set-aside")) {
+    const day = textIn(values, "date");
+    return day === "" ? { problems } : { day, problems };
+  }
   return { lot: lotOfCells(values, blend, site, { file, line }), problems };
 }
 
@@ -100,6 +107,37 @@ function totals({ fields, line }: CsvRecord, layout: Layout): RowFault | undefin
     expected: "one lot a row",
     remedy: "Leave rows of totals out of the export; nothing was counted twice.",
   };
+}
+
+function unclearQuotes(
+  { fields, stray, unclear }: CsvRecord,
+  layout: Layout,
+): RowFault | undefined {
+  if (unclear !== true) return undefined;
+  const value = stray?.find((cell) => cell.startsWith('"')) ?? "";
+  return {
+    column: layout.headings[fields.indexOf(value)] ?? "",
+    value,
+    code: "quote-unclear",
+    expected: "nothing behind the closing quote of a cell",
+    remedy: "Double every quote inside the text, or leave out the quotes around it.",
+  };
+}
+
+function strayQuotes({ fields, stray = [] }: CsvRecord, layout: Layout): readonly RowFault[] {
+  return stray.flatMap((value) => {
+    const placed = layout.columns.find(({ at }) => at >= 0 && fields[at] === value);
+    return placed === undefined
+      ? []
+      : {
+          column: placed.heading,
+          value,
+          code: "quote-inside",
+          severity: "corrected",
+          expected: "quotes around a text that holds one, and the one inside doubled",
+          remedy: "The cell was read as it stands.",
+        };
+  });
 }
 
 // Separators behind the last heading are an exporter's habit when the row of headings has them too. A row

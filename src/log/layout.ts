@@ -21,7 +21,7 @@ export interface PlacedColumn {
   readonly unit: string | undefined;
   /** Turns a number in the unit logged into the column's own unit. */
   readonly convert: (logged: number) => number;
-  /** Text taken where the record has none, or an empty text. */
+  /** Text of every row when the file has no such column; otherwise empty. */
   readonly constant: string;
 }
 
@@ -39,9 +39,9 @@ export interface Layout {
 
 /** A layout, or why the headings cannot be used. */
 export interface LaidOut {
-  /** The layout; absent when a required column is missing. */
+  /** The layout; absent when one of the problems is a refusal. */
   readonly layout?: Layout;
-  /** Faults of the headings. */
+  /** Faults of the headings, and warnings. */
   readonly problems: readonly Problem[];
   /** Headings that are mapped to nothing. */
   readonly unused: readonly string[];
@@ -53,7 +53,8 @@ type Say = (
 ) => void;
 
 /**
- * Finds the columns in a row of headings.
+ * Finds the columns in a row of headings. A column that the file has rules over a constant for it, blank cells
+ * included, with a warning: a constant is for logs without the column.
  *
  * @param file - file as the user named it
  * @param record - the row of headings
@@ -75,6 +76,9 @@ export function layOut(file: string, record: CsvRecord, dialect: LogDialect): La
       typeof mapped === "object" ? mapped : { heading: mapped ?? column.name, unit: undefined };
     const constant = dialect.constants?.[column.name];
     const at = folded.indexOf(plain(wanted));
+    if (at >= 0 && constant !== undefined) {
+      problems.push(constantNotUsed(file, record.line, column, headings[at] ?? "", constant));
+    }
     if (at < 0 && constant === undefined) {
       if (column.required || mapped !== undefined) say(wanted, missing(column, wanted, headings));
       continue;
@@ -102,11 +106,11 @@ export function layOut(file: string, record: CsvRecord, dialect: LogDialect): La
       heading: at < 0 ? column.name : (headings[at] ?? ""),
       unit: unit ?? column.unit,
       convert: converter(column, unit, (fault) => say(wanted, fault)),
-      constant: constant ?? "",
+      constant: at < 0 ? (constant ?? "") : "",
     });
   }
   const unused = headings.filter((heading, at) => !used.has(at) && heading !== "");
-  if (problems.length > 0) return { problems, unused };
+  if (problems.some(({ severity }) => severity === "refused")) return { problems, unused };
   const least = headings.findLastIndex((heading) => heading !== "") + 1;
   return { layout: { file, columns, headings, least }, problems, unused };
 }
@@ -122,11 +126,32 @@ export function headingOf(layout: Layout, name: string): string {
   return layout.columns.find(({ column }) => column.name === name)?.heading ?? name;
 }
 
+/**
+ * Whether a row holds a heading for every required column.
+ *
+ * @param fields - fields of the row
+ * @param dialect - how the log is written
+ * @returns true when nothing is missing, constants counted
+ */
+export function holdsRequired(fields: readonly string[], dialect: LogDialect): boolean {
+  const folded = new Set(fields.map(plain));
+  return COLUMNS.every(({ name, required }) => {
+    const mapped = dialect.columns?.[name];
+    const wanted = typeof mapped === "object" ? mapped.heading : (mapped ?? name);
+    return !required || dialect.constants?.[name] !== undefined || folded.has(plain(wanted));
+  });
+}
+
 /** An apostrophe that keeps a spreadsheet from running the text behind it. */
 const GUARD = /^'(?=[=+\-@\uff1d\uff0b\uff0d\uff20])/;
 
+/** Text marked as text for spreadsheets: `="001"`. */
+const MARKED = /^="((?:[^"]|"")*)"$/;
+
 /**
- * The cell of a column, without the apostrophe that guards spreadsheets from formulas.
+ * The cell of a column, without what is written for spreadsheets alone: the apostrophe that guards them from
+ * formulas, and the formula that guards text from them, as `="001"` for `001`. Neither changes what was
+ * logged, so the row counts as accepted. Other text that looks like a formula stays text.
  *
  * @param record - the record
  * @param placed - the column
@@ -135,11 +160,37 @@ const GUARD = /^'(?=[=+\-@\uff1d\uff0b\uff0d\uff20])/;
 export function cellOf(record: CsvRecord, placed: PlacedColumn): string {
   const { at, constant } = placed;
   const cell = (at < 0 ? constant : (record.fields[at] ?? "")).trim();
-  return cell.startsWith("'") ? cell.replace(GUARD, "") : cell;
+  const first = cell.charCodeAt(0);
+  return first === APOSTROPHE || first === EQUALS ? unguarded(cell) : cell;
+}
+
+const APOSTROPHE = 39;
+const EQUALS = 61;
+
+function unguarded(cell: string): string {
+  const bare = cell.replace(GUARD, "");
+  const marked = MARKED.exec(bare)?.[1];
+  return marked === undefined ? bare : marked.replaceAll('""', '"').trim();
 }
 
 function plain(heading: string): string {
   return heading.trim().normalize("NFC").toLowerCase();
+}
+
+function constantNotUsed(
+  file: string,
+  line: number,
+  column: Column,
+  heading: string,
+  constant: string,
+): Problem {
+  return {
+    code: "constant-not-used",
+    severity: "warning",
+    ...{ file, line, column: heading, value: constant },
+    expected: `${column.words} either in a column or as a constant`,
+    remedy: `The column was used; take \`${column.name}\` out of \`constants:\` under \`log:\` in plant.yaml, or the column out of the log.`,
+  };
 }
 
 function missing(column: Column, wanted: string, headings: readonly string[]): Parameters<Say>[1] {

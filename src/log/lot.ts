@@ -74,8 +74,11 @@ export interface FibreShare {
   readonly share: number;
 }
 
+/** What a lot can have been for. */
+export const LOT_KINDS = ["production", "reprint", "overhead"] as const;
+
 /** What a lot was for: goods, goods in place of rejected ones, or strike-offs, set-up and cleaning. */
-export type LotKind = "production" | "reprint" | "overhead";
+export type LotKind = (typeof LOT_KINDS)[number];
 
 /** Readings of meters that ran for one lot alone. */
 export interface LotReadings {

@@ -10,94 +10,42 @@ import { COLUMNS } from "./columns.js";
 import { CsvFault, type CsvRecord, csvRecords } from "./csv.js";
 import type { LogDialect } from "./dialect.js";
 import { emptyFile, fileTwice, unreadable } from "./file-faults.js";
-import type { LogRules } from "./judge-cell.js";
+import { garbledCell, garbledText, isGarbled } from "./garbled.js";
+import { headingFaults, LOOKED_THROUGH } from "./heading-line.js";
+import { LIMIT_NOT_USED, type LogRules } from "./judge-cell.js";
 import { judgeRow } from "./judge-row.js";
-import { cellOf, headingOf, type Layout, layOut, type PlacedColumn } from "./layout.js";
+import {
+  cellOf,
+  headingOf,
+  type LaidOut,
+  type Layout,
+  layOut,
+  type PlacedColumn,
+} from "./layout.js";
+import {
+  type FileCounts,
+  FileTally,
+  filledIn,
+  type LogAccount,
+  type RowFate,
+} from "./log-account.js";
+import { LotNames } from "./lot-names.js";
 import { LotTable } from "./lot-table.js";
-import type { Lot } from "./lot.js";
 import { ProblemTally } from "./problem-tally.js";
+import type { LogFile, LogOptions, LogSink } from "./reading.js";
 
-/** A log. */
-export interface LogFile {
-  /** Name to show. */
-  readonly name: string;
-  /** Opens it anew; it may be read twice. */
-  readonly open: () => AsyncIterable<Uint8Array>;
-}
-
-/** A row that was set aside. */
-export interface AsideRow {
-  /** File. */
-  readonly file: string;
-  /** Line. */
-  readonly line: number;
-  /** Headings of the file. */
-  readonly headings: readonly string[];
-  /** Fields as read. */
-  readonly fields: readonly string[];
-  /** Why. */
-  readonly problems: readonly Problem[];
-}
-
-/** Where lots and rows set aside go. */
-export interface LogSink {
-  /** Takes a lot. */
-  readonly lot: (lot: Lot) => void;
-  /** Takes a row that was set aside. */
-  readonly aside: (row: AsideRow) => void;
-  /** Told to forget everything: reading starts again. */
-  readonly restart: () => void;
-}
-
-/** What to read. */
-export interface LogOptions {
-  /** First day of the period, ISO 8601. */
-  readonly from?: string | undefined;
-  /** Last day of the period, ISO 8601. */
-  readonly to?: string | undefined;
-}
-
-/** Counts of one file. */
-export interface FileCounts {
-  /** Name. */
-  readonly name: string;
-  /** Bytes. */
-  readonly bytes: number;
-  /** SHA-256. */
-  readonly sha256: string;
-  /** Rows read, headings apart. */
-  readonly rows: number;
-  /** Rows taken as they stand. */
-  readonly accepted: number;
-  /** Rows taken in a stated other way, or merged with an equal one. */
-  readonly corrected: number;
-  /** Rows kept out. */
-  readonly setAside: number;
-  /** Rows outside the period asked for. */
-  readonly outside: number;
-  /** Headings mapped to nothing. */
-  readonly unused: readonly string[];
-}
-
-/** Outcome of reading. */
-export interface LogAccount {
-  /** By file. */
-  readonly files: readonly FileCounts[];
-  /** Problems, at most `PROBLEMS_KEPT`; refusals first. */
-  readonly problems: readonly Problem[];
-  /** How often each problem was met, by severity and code. */
-  readonly counts: ReadonlyMap<
-    string,
-    { readonly severity: Problem["severity"]; readonly count: number }
-  >;
-  /** Filled cells by column, over the rows taken. */
-  readonly filled: ReadonlyMap<string, number>;
-  /** Whether reading was refused. */
-  readonly refused: boolean;
-}
+export type { FileCounts, LogAccount } from "./log-account.js";
+export type { AsideRow, LogFile, LogOptions } from "./reading.js";
 
 /**
  * Reads all logs.
+ *
+ * Rows of one lot are equal when the filled cells of the columns in use read the same, spaces around them
+ * apart; a column that is mapped to nothing, and so is not used, makes no difference. One of equal rows is
+ * kept. Rows that differ are all set aside, so that their order cannot matter.
+ *
+ * A row outside the period counts as outside though it has faults, or other rows of its lot differ from it,
+ * as long as its day can be read and its cells told apart: what is wrong there concerns no lot asked for.
  *
  * @param files - the logs
  * @param dialect - how they are written
@@ -113,7 +61,7 @@ export async function readLogs(
   sink: LogSink,
   options: LogOptions = {},
 ): Promise<LogAccount> {
-  const first = new Pass(dialect, rules, sink, options, new Set());
+  const first = new Pass(dialect, rules, sink, options, new LotNames());
   for (const file of files) await first.read(file);
   if (first.conflicts.size === 0 || first.refused) return first.account();
   // A lot with two contents shows only when its first row has been handed on: begin again without it.
@@ -123,25 +71,32 @@ export async function readLogs(
   return second.account();
 }
 
+/** A file while it is read. */
+interface OpenFile {
+  readonly name: string;
+  readonly tally: FileTally;
+  /** Whether garbled text was found, which is said once. */
+  garbled: boolean;
+}
+
 class Pass {
-  readonly conflicts = new Set<string>();
+  readonly conflicts = new LotNames();
   readonly #dialect: LogDialect;
   readonly #rules: LogRules;
   readonly #sink: LogSink;
   readonly #options: LogOptions;
-  readonly #barred: ReadonlySet<string>;
+  readonly #barred: LotNames;
   readonly #table = new LotTable();
   readonly #files: FileCounts[] = [];
   readonly #digests = new Set<string>();
   readonly #problems = new ProblemTally();
-  readonly #filled = new Map<string, number>();
 
   constructor(
     dialect: LogDialect,
     rules: LogRules,
     sink: LogSink,
     options: LogOptions,
-    barred: ReadonlySet<string>,
+    barred: LotNames,
   ) {
     this.#dialect = dialect;
     this.#rules = rules;
@@ -154,43 +109,46 @@ class Pass {
     return this.#problems.refused;
   }
 
-  async read(file: LogFile): Promise<void> {
+  async read(log: LogFile): Promise<void> {
     const digest = new Digest();
     let bytes = 0;
     async function* watched(): AsyncGenerator<Uint8Array> {
-      for await (const chunk of file.open()) {
+      for await (const chunk of log.open()) {
         digest.update(chunk);
         bytes += chunk.length;
         yield chunk;
       }
     }
-    const counts = { rows: 0, accepted: 0, corrected: 0, setAside: 0, outside: 0 };
-    const { separator: mark, encoding = "utf-8" } = this.#dialect;
+    const file: OpenFile = { name: log.name, tally: new FileTally(), garbled: false };
+    const { separator: mark, encoding = "utf-8", heading_line: headings } = this.#dialect;
     const separator = mark === "tab" ? "\t" : mark;
-    let laid: ReturnType<typeof layOut> | undefined;
+    let laid: LaidOut | undefined;
+    const top: CsvRecord[] = [];
     try {
-      for await (const batch of csvRecords(watched(), encoding, separator)) {
+      for await (const batch of csvRecords(watched(), encoding, separator, headings)) {
         for (const record of batch) {
           if (laid === undefined) {
-            laid = layOut(file.name, record, this.#dialect);
-            this.#problems.note(laid.problems);
+            laid = layOut(log.name, record, this.#dialect);
+            if (laid.layout !== undefined) this.#note(laid.problems, file);
           } else if (laid.layout !== undefined) {
-            counts.rows += 1;
-            counts[this.#row(record, laid.layout)] += 1;
+            file.tally.row(this.#row(record, laid.layout, file));
+            continue;
           }
+          if (top.length <= LOOKED_THROUGH) top.push(record);
         }
       }
-      if (laid === undefined) this.#problems.note([emptyFile(file.name, "log-empty")]);
-      else if (laid.layout !== undefined && counts.rows === 0)
-        this.#problems.note([emptyFile(file.name, "log-no-rows")]);
-      else if (this.#digests.has(digest.hex())) this.#problems.note([fileTwice(file.name)]);
+      if (laid === undefined) this.#note([emptyFile(log.name, "log-empty")], file);
+      else if (laid.layout !== undefined && file.tally.rows === 0)
+        this.#note([emptyFile(log.name, "log-no-rows")], file);
+      else if (this.#digests.has(digest.hex())) this.#note([fileTwice(log.name)], file);
       this.#digests.add(digest.hex());
     } catch (error) {
       if (!(error instanceof CsvFault)) throw error;
-      this.#problems.note([unreadable(file.name, error)]);
+      this.#note([unreadable(log.name, error)], file);
     }
-    const { unused = [] } = laid ?? {};
-    this.#files.push({ name: file.name, bytes, sha256: digest.hex(), ...counts, unused });
+    const { layout, problems = [], unused = [] } = laid ?? {};
+    if (layout === undefined) this.#note(headingFaults(problems, top, this.#dialect), file);
+    this.#files.push(file.tally.counts({ name: log.name, bytes, sha256: digest.hex(), unused }));
   }
 
   account(): LogAccount {
@@ -198,14 +156,17 @@ class Pass {
       files: this.#files,
       problems: this.#problems.kept(),
       counts: this.#problems.counts,
-      filled: this.#filled,
+      filled: filledIn(this.#files),
       refused: this.refused,
     };
   }
 
-  #row(record: CsvRecord, layout: Layout): "accepted" | "corrected" | "setAside" | "outside" {
-    const { lot, problems } = judgeRow(record, layout, this.#dialect, this.#rules);
-    if (lot === undefined) return this.#setAside(record, layout, problems);
+  #row(record: CsvRecord, layout: Layout, file: OpenFile): RowFate {
+    const { lot, day, problems } = judgeRow(record, layout, this.#dialect, this.#rules);
+    if (lot === undefined) {
+      if (day !== undefined && this.#isOutside(day)) return "outside";
+      return this.#setAside(record, layout, problems, file);
+    }
     const said = (
       problem: Pick<Problem, "code" | "severity" | "expected" | "remedy">,
     ): Problem => ({
@@ -215,62 +176,100 @@ class Pass {
       value: lot.lot,
       ...problem,
     });
+    const outside = this.#isOutside(lot.date);
     const name = hash64(lot.lot);
-    if (this.#barred.size > 0 && this.#barred.has(name.join(":"))) {
-      return this.#setAside(record, layout, [
-        said({
-          code: "lot-in-conflict",
-          severity: "set-aside",
-          expected: "one content for a lot",
-          remedy: "Rows of this lot differ; keep the right one, or give each its own name.",
-        }),
-      ]);
+    if (this.#barred.has(name)) {
+      if (outside) return "outside";
+      const conflict = said({
+        code: "lot-in-conflict",
+        severity: "set-aside",
+        expected: "one content for a lot",
+        remedy: "Rows of this lot differ; keep the right one, or give each its own name.",
+      });
+      return this.#setAside(record, layout, [conflict], file);
     }
-    const filled = layout.columns.filter((placed) => !isBlank(cellOf(record, placed)));
-    const seen = this.#table.see(name, hash64(contentOf(record, filled)));
+    const { filled, content } = filledOf(record, layout);
+    const seen = this.#table.see(name, hash64(content));
     if (seen === "different") {
-      this.conflicts.add(name.join(":"));
+      this.conflicts.add(name);
       return "setAside";
     }
-    const { from, to } = this.#options;
-    if ((from !== undefined && lot.date < from) || (to !== undefined && lot.date > to)) {
-      return "outside";
-    }
+    if (outside) return "outside";
+    if (!file.garbled && isGarbled(content)) this.#noteGarbled(filled, record, file);
     if (seen === "same") {
-      this.#problems.note([
-        said({
-          code: "lot-repeated",
-          severity: "corrected",
-          expected: "each lot once",
-          remedy: "The row equals an earlier one and was counted once.",
-        }),
-      ]);
+      const repeated = said({
+        code: "lot-repeated",
+        severity: "corrected",
+        expected: "each lot once",
+        remedy: "The row equals an earlier one and was counted once.",
+      });
+      this.#note([repeated], file);
       return "corrected";
     }
-    this.#problems.note(problems);
-    for (const placed of filled) {
-      const { name: column } = placed.column;
-      this.#filled.set(column, (this.#filled.get(column) ?? 0) + 1);
-    }
     this.#sink.lot(lot);
-    return problems.length > 0 ? "corrected" : "accepted";
+    if (problems.length === 0) {
+      file.tally.fill(filled);
+      return "accepted";
+    }
+    this.#note(problems, file);
+    const left = new Set(
+      problems.filter(({ code }) => code === LIMIT_NOT_USED.code).map((one) => one.column),
+    );
+    file.tally.fill(filled.filter(({ heading }) => !left.has(heading)));
+    return "corrected";
   }
 
-  #setAside(record: CsvRecord, layout: Layout, problems: readonly Problem[]): "setAside" {
-    const { file, headings } = layout;
-    this.#problems.note(problems);
-    this.#sink.aside({ file, line: record.line, headings, fields: record.fields, problems });
+  #isOutside(day: string): boolean {
+    const { from, to } = this.#options;
+    return (from !== undefined && day < from) || (to !== undefined && day > to);
+  }
+
+  #setAside(
+    record: CsvRecord,
+    layout: Layout,
+    problems: readonly Problem[],
+    file: OpenFile,
+  ): "setAside" {
+    this.#noteGarbled(layout.columns, record, file);
+    this.#note(problems, file);
+    const { headings } = layout;
+    this.#sink.aside({
+      ...{ file: layout.file, line: record.line, headings, fields: record.fields, problems },
+    });
     return "setAside";
+  }
+
+  #noteGarbled(columns: readonly PlacedColumn[], record: CsvRecord, file: OpenFile): void {
+    const found = file.garbled ? undefined : garbledCell(columns, record);
+    if (found === undefined) return;
+    file.garbled = true;
+    const place = { file: file.name, line: record.line, ...found };
+    this.#note([garbledText(place, this.#dialect.encoding ?? "utf-8")], file);
+  }
+
+  #note(problems: readonly Problem[], file: OpenFile): void {
+    this.#problems.note(problems);
+    file.tally.note(problems);
   }
 }
 
-// By name of the column, so that the order of columns, blank ones and those not used make no difference.
-function contentOf(record: CsvRecord, filled: readonly PlacedColumn[]): string {
+/** Cells of a row that are not blank. */
+interface FilledCells {
+  readonly filled: readonly PlacedColumn[];
+  /** By name of the column, so that the order of columns, blank ones and those not used make no difference. */
+  readonly content: string;
+}
+
+function filledOf(record: CsvRecord, layout: Layout): FilledCells {
+  const filled: PlacedColumn[] = [];
   let content = "";
-  for (const placed of filled) {
-    content += `${placed.column.name}\u001e${cellOf(record, placed)}\u001f`;
+  for (const placed of layout.columns) {
+    const cell = cellOf(record, placed);
+    if (isBlank(cell)) continue;
+    filled.push(placed);
+    content += `${placed.column.name}\u001e${cell}\u001f`;
   }
-  return content;
+  return { filled, content };
 }
 
 /** Names of the optional columns, for coverage. */

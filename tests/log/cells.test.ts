@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { isBlank, readDay, readNumber } from "../../src/log/cells.js";
+import { isBlank, isLimit, readDay, readNumber } from "../../src/log/cells.js";
 import type { LogDialect } from "../../src/log/dialect.js";
 
 const COMMA: LogDialect = { decimal: ",", thousands: "." };
@@ -20,6 +20,13 @@ describe("isBlank", () => {
 
   it.each(["0", "0.0", "--", "na1"])("does not take %j for blank", (cell) => {
     expect(isBlank(cell)).toBe(false);
+  });
+});
+
+describe("isLimit", () => {
+  it("knows limits from numbers and words", () => {
+    expect(["<10", "< 10", ">5", "<=3", ">= 3", "≤2", "≥ .5"].every(isLimit)).toBe(true);
+    expect(["10", "-3", "<", "<few", "10<", "=5"].some(isLimit)).toBe(false);
   });
 });
 

@@ -17,6 +17,7 @@ decimal: ","
 thousands: .
 dates: dmy
 encoding: windows-1252
+heading_line: 4
 columns: { lot: Partie, width_m: { heading: Breite, unit: cm } }
 values: { route: { Reaktiv: reactive } }
 constants: { site: main }
@@ -24,6 +25,7 @@ constants: { site: main }
     const { value, problems } = judged(text);
     expect(problems).toEqual([]);
     expect(value).toMatchObject({
+      heading_line: 4,
       columns: { lot: "Partie", width_m: { heading: "Breite", unit: "cm" } },
       constants: { site: "main" },
     });
@@ -35,11 +37,13 @@ constants: { site: main }
     ['decimal: ","\nthousands: ","', "thousands", ",", "other than the decimal sign"],
     ["dates: ydm", "dates", "ydm", "ymd, dmy or mdy"],
     ["columns: { weight: Gewicht }", "columns.weight", "weight", "gsm"],
+    ["heading_line: 0", "heading_line", "0", "the line of the headings, counted from 1"],
+    ["heading_line: 2.5", "heading_line", "2.5", "the line of the headings"],
     ["seperator: ;", "seperator", "seperator", "separator"],
-  ])("refuses %j", (text, column, value, expected) => {
+  ])("refuses %j", (text, key, value, expected) => {
     const { problems } = judged(text);
     expect(problems).toHaveLength(1);
-    expect(problems[0]).toMatchObject({ severity: "refused", column, file: "plant.yaml" });
+    expect(problems[0]).toMatchObject({ severity: "refused", key, file: "plant.yaml" });
     expect(problems[0]?.value).toContain(value);
     expect(`${problems[0]?.expected ?? ""} ${problems[0]?.remedy ?? ""}`).toContain(expected);
   });

@@ -6,7 +6,10 @@ import { HEAD, RULES } from "./made.js";
 
 function judged(name: string, cell: string, dialect: LogDialect = {}): CellVerdict {
   const fields = [
-    ...new Set([...HEAD.split(","), "site", "kind", "baths", "rub_dry", "coverage_pct"]),
+    ...new Set([
+      ...HEAD.split(","),
+      ...["site", "kind", "baths", "rub_dry", "coverage_pct", "water_l"],
+    ]),
   ];
   const { layout } = layOut("log.csv", { fields, line: 1 }, dialect);
   const placed = layout?.columns.find(({ column }) => column.name === name);
@@ -78,6 +81,33 @@ describe("judgeCell", () => {
     expect(fault).toMatchObject({ code, severity: "set-aside" });
     expect(fault?.expected).toContain(expected);
     expect(fault?.remedy).not.toBe("");
+  });
+
+  it.each([
+    ["water_l", "<10"],
+    ["water_l", ">= 5 L"],
+    ["water_l", "≤.5"],
+    ["rub_dry", "> 4"],
+  ])("leaves the reading %s %j out and keeps the row", (name, cell) => {
+    expect(judged(name, cell)).toEqual({
+      fault: {
+        code: "limit-not-used",
+        severity: "corrected",
+        expected: "a measured number, not a limit",
+        remedy: "The reading was left out; give the number when it was measured.",
+      },
+    });
+  });
+
+  // Ink and settings enter the sums, where a mean would take the place of a small amount.
+  it.each([
+    ["ink_ml", "<10"],
+    ["rejected_m", "<1"],
+    ["coverage_pct", ">90"],
+    ["baths", "<3"],
+    ["water_l", "<few"],
+  ])("sets a row aside for %s %j", (name, cell) => {
+    expect(judged(name, cell).fault).toMatchObject({ code: "not-a-number", severity: "set-aside" });
   });
 
   it("lists what is known and offers the nearest spelling", () => {

@@ -141,6 +141,37 @@ describe("judgeRow", () => {
     expect(judged(row({ site: "south" }, head), head, rules).lot?.site).toBe("south");
   });
 
+  it("gives the day of a row set aside, when it has one", () => {
+    expect(judged(row({ gsm: "x" })).day).toBe("2026-03-14");
+    expect(judged(row({ gsm: "x", date: "14.03.2026" })).day).toBeUndefined();
+    expect(judged(`${row({ date: "2026-01-05" })},surplus`).day).toBeUndefined();
+    expect(judged(row()).day).toBeUndefined();
+  });
+
+  it("says of each quote inside a cell in use that it was read as it stands", () => {
+    const { layout } = layOut("log.csv", { fields: [...HEAD.split(","), "shift"], line: 1 }, {});
+    if (layout === undefined) throw new Error("no layout");
+    const note = '12" roll';
+    const fields = [...row({ note, client: 'The "Elm"' }).split(","), '5"'];
+    const stray = ['The "Elm"', note, '5"'];
+    const { lot, problems } = judgeRow({ fields, line: 9, stray }, layout, {}, RULES);
+    expect(lot).toMatchObject({ note, client: 'The "Elm"' });
+    expect(problems.map(({ code, column, value }) => [code, column, value])).toEqual([
+      ["quote-inside", "client", 'The "Elm"'],
+      ["quote-inside", "note", note],
+    ]);
+  });
+
+  it("sets a row aside whose cells cannot be told apart, for that alone", () => {
+    const { layout } = layOut("log.csv", { fields: HEAD.split(","), line: 1 }, {});
+    if (layout === undefined) throw new Error("no layout");
+    const fields = row({ gsm: "x", note: '"12" roll"' }).split(",");
+    const record = { fields, line: 9, stray: ['"12" roll"'], unclear: true };
+    expect(judgeRow(record, layout, {}, RULES).problems).toMatchObject([
+      { code: "quote-unclear", column: "note", value: '"12" roll"', severity: "set-aside" },
+    ]);
+  });
+
   it("keeps a lot whose cells were corrected, and says so", () => {
     const { lot, problems } = judged(row({ width_m: "150 cm", fibre: "cotton 60 polyester 39.8" }));
     expect(lot?.width).toBeCloseTo(1.5, 12);

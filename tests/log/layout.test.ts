@@ -1,6 +1,13 @@
 import { describe, expect, it } from "vitest";
 import type { LogDialect } from "../../src/log/dialect.js";
-import { cellOf, headingOf, type Layout, type LaidOut, layOut } from "../../src/log/layout.js";
+import {
+  cellOf,
+  headingOf,
+  holdsRequired,
+  type Layout,
+  type LaidOut,
+  layOut,
+} from "../../src/log/layout.js";
 import { HEAD } from "./made.js";
 
 function laid(heads: string, dialect: LogDialect = {}): LaidOut {
@@ -110,6 +117,21 @@ describe("layOut", () => {
     expect(cellOf({ fields: ["L-1"], line: 4 }, placed)).toBe("cotton");
   });
 
+  it("lets a column rule over a constant for it, and says so", () => {
+    const { layout, problems } = laid(HEAD, { constants: { client: "Client Oak" } });
+    const placed = layout?.columns.find(({ column }) => column.name === "client");
+    expect(placed?.constant).toBe("");
+    expect(problems).toEqual([
+      {
+        ...{ code: "constant-not-used", severity: "warning", file: "log.csv", line: 3 },
+        ...{ column: "client", value: "Client Oak" },
+        expected: "client either in a column or as a constant",
+        remedy:
+          "The column was used; take `client` out of `constants:` under `log:` in plant.yaml, or the column out of the log.",
+      },
+    ]);
+  });
+
   it("refuses one heading for two of our columns", () => {
     expect(laid(HEAD, { columns: { rejected_m: "length_m" } }).problems).toMatchObject([
       { code: "heading-shared", severity: "refused", column: "length_m", line: 3 },
@@ -121,12 +143,30 @@ describe("layOut", () => {
   });
 });
 
+describe("holdsRequired", () => {
+  it("asks for every required heading as mapped, constants apart", () => {
+    const fields = HEAD.split(",");
+    expect(holdsRequired(fields, {})).toBe(true);
+    expect(holdsRequired([" ROUTE ", ...fields.filter((head) => head !== "route")], {})).toBe(true);
+    const without = fields.filter((head) => head !== "gsm");
+    expect(holdsRequired(without, {})).toBe(false);
+    expect(holdsRequired(without, { constants: { gsm: "140" } })).toBe(true);
+    expect(holdsRequired(without, { columns: { gsm: "Gewicht" } })).toBe(false);
+    const mapped: LogDialect = { columns: { gsm: { heading: "Gewicht", unit: "g/m2" } } };
+    expect(holdsRequired([...without, "Gewicht"], mapped)).toBe(true);
+  });
+});
+
 describe("cellOf", () => {
-  it("takes the apostrophe off that guards a formula, and no other", () => {
+  it("takes off what guards text or formulas in spreadsheets, and nothing else", () => {
     const layout = layoutOf(HEAD);
     const [lot] = layout.columns;
     if (lot === undefined) throw new Error("no columns");
     const cell = (text: string): string => cellOf({ fields: [text], line: 4 }, lot);
+    expect(
+      ['="001"', '= "001"', '="a ""b"""', '=""', '="a"&"b"', `'="001"`, "=1+1"].map(cell),
+    ).toEqual(["001", '= "001"', 'a "b"', "", '="a"&"b"', "001", "=1+1"]);
+    expect(["+5 m", "@home", "=SUM(A1)"].map(cell)).toEqual(["+5 m", "@home", "=SUM(A1)"]);
     expect([cell("'=1+1"), cell("'-5 m"), cell("'s Lot"), cell("'1"), cell(" a ")]).toEqual([
       "=1+1",
       "-5 m",

@@ -24,6 +24,10 @@ describe("readLogs", () => {
       {
         ...{ name: "log-0.csv", bytes: text.length, sha256: sha256Hex(text), unused: [] },
         ...{ rows: 2, accepted: 2, corrected: 0, setAside: 0, outside: 0 },
+        reasons: {},
+        filled: {
+          ...{ lot: 2, date: 2, client: 2, fibre: 2, gsm: 2, width_m: 2, length_m: 2, route: 2 },
+        },
       },
     ]);
   });
@@ -80,6 +84,7 @@ describe("readLogs", () => {
     expect(account.filled.get("ink_ml")).toBe(1);
     expect(account.filled.get("lot")).toBe(2);
     expect(account.filled.has("note")).toBe(false);
+    expect(account.files[0]?.filled).toEqual(Object.fromEntries(account.filled));
     expect(OPTIONAL_COLUMNS).toContain("ink_ml");
     expect(OPTIONAL_COLUMNS).not.toContain("lot");
   });
@@ -149,9 +154,34 @@ describe("a lot that stands twice", () => {
 
   it("is in conflict though one of its rows lies outside the period", async () => {
     const text = log(row(), row({ date: "2026-01-05" }), row({ lot: "L-2" }));
-    const { lots, account } = await read([text], {}, { from: "2026-03-01" });
+    const { lots, aside, account } = await read([text], {}, { from: "2026-03-01" });
     expect(lots.map(({ lot }) => lot)).toEqual(["L-2"]);
-    expect(totals(account)).toMatchObject({ accepted: 1, setAside: 2, outside: 0 });
+    expect(aside.map(({ line }) => line)).toEqual([2]);
+    expect(totals(account)).toMatchObject({ accepted: 1, setAside: 1, outside: 1 });
+  });
+
+  it("stays out of the way when all of its rows lie outside the period", async () => {
+    const text = log(row({ date: "2026-01-04" }), row({ date: "2026-01-05" }), row({ lot: "L-2" }));
+    const { aside, account } = await read([text], {}, { from: "2026-03-01" });
+    expect(aside).toEqual([]);
+    expect(account.problems).toEqual([]);
+    expect(totals(account)).toMatchObject({ rows: 3, accepted: 1, setAside: 0, outside: 2 });
+  });
+
+  it("is compared without what is written for spreadsheets alone", async () => {
+    const { account } = await read([log(row({ lot: "007" }), row({ lot: '="007"' }))]);
+    expect(totals(account)).toMatchObject({ accepted: 1, corrected: 1, setAside: 0 });
+    expect(account.problems).toMatchObject([{ code: "lot-repeated", line: 3, value: "007" }]);
+  });
+
+  it("is set aside in each of very many", async () => {
+    const names = Array.from({ length: 3000 }, (_, i) => `L-${i}`);
+    const { account } = await read([
+      log(...names.map((lot) => row({ lot }))),
+      log(...names.map((lot) => row({ lot, length_m: "201" })), row({ lot: "sound" })),
+    ]);
+    expect(totals(account)).toMatchObject({ rows: 6001, accepted: 1, setAside: 6000 });
+    expect(account.counts.get("lot-in-conflict")?.count).toBe(6000);
   });
 
   it("is named by the exporter's heading", async () => {
@@ -178,6 +208,158 @@ describe("a period", () => {
     });
     expect((await read([text], {}, { from: "2026-03-31" })).lots).toHaveLength(2);
     expect((await read([text], {}, { to: "2026-02-28" })).lots).toHaveLength(1);
+  });
+});
+
+describe("a row with faults", () => {
+  const period = { from: "2026-03-01", to: "2026-03-31" };
+
+  it.each([
+    [{ date: "2026-02-28", length_m: "x" }, "outside"],
+    [{ date: "2026-04-01", route: "" }, "outside"],
+    [{ date: "2026-03-31", length_m: "x" }, "setAside"],
+    // A day that cannot be is no day to judge by, whatever the period.
+    [{ date: "2026-02-30", length_m: "x" }, "setAside"],
+    [{ date: "2062-03-05" }, "setAside"],
+  ] as const)("%j counts as %s", async (changes, fate) => {
+    const { aside, account } = await read([log(row({ lot: "L-2" }), row(changes))], {}, period);
+    const counts = { rows: 2, accepted: 1, corrected: 0, setAside: 0, outside: 0 };
+    expect(totals(account)).toEqual({ ...counts, [fate]: 1 });
+    expect(aside).toHaveLength(fate === "setAside" ? 1 : 0);
+    expect(account.problems.length > 0).toBe(fate === "setAside");
+  });
+
+  it("is set aside when its cells cannot be told apart, wherever its day may lie", async () => {
+    const shifted = `${row({ date: "2026-01-05" })},surplus`;
+    const unclear = row({ lot: "L-3", date: "2026-01-05", client: '"12" roll"' });
+    const { account } = await read([log(shifted, unclear, row())], {}, period);
+    expect(totals(account)).toMatchObject({ rows: 3, accepted: 1, setAside: 2, outside: 0 });
+  });
+
+  it("is set aside alone for text behind a closing quote, and named", async () => {
+    const { lots, aside, account } = await read([
+      log(row({ lot: "L-1", note: '"12" roll"' }), row({ lot: "L-2" })),
+    ]);
+    expect(lots.map(({ lot }) => lot)).toEqual(["L-2"]);
+    expect(aside[0]?.fields).toContain('"12" roll"');
+    expect(account.problems).toMatchObject([
+      {
+        ...{ code: "quote-unclear", severity: "set-aside", line: 2, column: "note" },
+        value: '"12" roll"',
+      },
+    ]);
+  });
+});
+
+describe("a row taken in another way", () => {
+  it("keeps a quote inside a cell as it stands", async () => {
+    const { lots, account } = await read([log(row({ note: '12" roll' }), row({ lot: "L-2" }))]);
+    expect(lots.map(({ note }) => note)).toEqual(['12" roll', ""]);
+    expect(totals(account)).toMatchObject({ accepted: 1, corrected: 1, setAside: 0 });
+    expect(account.problems).toMatchObject([
+      { code: "quote-inside", severity: "corrected", line: 2, column: "note", value: '12" roll' },
+    ]);
+  });
+
+  it("is accepted with text marked as text for spreadsheets", async () => {
+    const { lots, account } = await read([log(row({ lot: '="001"', gsm: '"=""140"""' }))]);
+    expect(lots).toMatchObject([{ lot: "001", gsm: 140 }]);
+    expect(totals(account)).toMatchObject({ accepted: 1, corrected: 0 });
+  });
+
+  it("loses a reading given as a limit, and is not counted as having it", async () => {
+    const head = `${HEAD},water_l`;
+    const { lots, account } = await read([
+      `${head}\n${row({ water_l: "<10" }, head)}\n${row({ lot: "L-2", water_l: "9" }, head)}\n`,
+    ]);
+    expect(lots.map(({ readings }) => readings.water)).toEqual([undefined, 9]);
+    expect(totals(account)).toMatchObject({ accepted: 1, corrected: 1, setAside: 0 });
+    expect(account.filled.get("water_l")).toBe(1);
+    expect(account.problems).toMatchObject([
+      { code: "limit-not-used", severity: "corrected", line: 2, column: "water_l", value: "<10" },
+    ]);
+  });
+});
+
+describe("garbled text", () => {
+  it("is pointed out once a file, with its place, and kept", async () => {
+    const text = log(
+      row(),
+      row({ lot: "L-2", client: "GrÃ¼ner Bogen" }),
+      row({ lot: "L-3", client: "GrÃ¼ner Bogen", note: "5â€“6" }),
+    );
+    const { lots, account } = await read([text, `${text}\n`, log(row({ lot: "L-4" }))]);
+    expect(lots[1]?.client).toBe("GrÃ¼ner Bogen");
+    expect(account.counts.get("text-garbled")).toEqual({ severity: "warning", count: 2 });
+    expect(account.problems[0]).toMatchObject({
+      ...{ code: "text-garbled", severity: "warning", file: "log-0.csv", line: 3 },
+      ...{ column: "client", value: "GrÃ¼ner Bogen" },
+    });
+    expect(totals(account)).toMatchObject({ accepted: 4, corrected: 3 });
+  });
+
+  it("is pointed out in rows that are set aside for it", async () => {
+    const { account } = await read([log(row({ fibre: "BaumwÃ¶lle" }))]);
+    expect(account.problems.map(({ code }) => code)).toEqual(["text-garbled", "unknown-fibre"]);
+  });
+
+  it("is named with the remedy when UTF-8 is read as Windows-1252", async () => {
+    const { account } = await read([log(row({ client: "Grüner Bogen" }))], {
+      encoding: "windows-1252",
+    });
+    expect(account.problems).toMatchObject([{ code: "text-garbled", value: "GrÃ¼ner Bogen" }]);
+    expect(account.problems[0]?.remedy).toContain("`encoding: utf-8` under `log:`");
+  });
+});
+
+describe("headings below a title", () => {
+  const text = `Print log of the north hall\n\n"Shift; 1, 2"\n${log(row())}`;
+
+  it("are pointed out and not taken", async () => {
+    const { lots, account } = await read([text]);
+    expect(lots).toEqual([]);
+    expect(account.refused).toBe(true);
+    expect(account.problems).toMatchObject([
+      { code: "headings-below", line: 1, value: "Print log of the north hall" },
+    ]);
+    expect(account.problems[0]?.remedy).toContain("`heading_line: 4`");
+    expect(account.files[0]?.rows).toBe(0);
+  });
+
+  it("are read from the line named, and lines are still counted from the top", async () => {
+    const { lots, account } = await read([text], { heading_line: 4 });
+    expect(lots.map(({ place }) => place.line)).toEqual([5]);
+    expect(account.problems).toEqual([]);
+  });
+});
+
+describe("counts by file", () => {
+  it("say what was met in each, and add up to those of all", async () => {
+    const { account } = await read([
+      log(row({ gsm: "x" }), row({ lot: "L-2", ink_ml: "4" })),
+      log(row({ lot: "L-3", gsm: "x" }), row({ lot: "L-4", gsm: "y" })),
+    ]);
+    expect(account.files.map(({ reasons }) => reasons)).toEqual([
+      { "not-a-number": { severity: "set-aside", count: 1 } },
+      { "not-a-number": { severity: "set-aside", count: 2 } },
+    ]);
+    expect(account.counts.get("not-a-number")?.count).toBe(3);
+    expect(account.files.map(({ filled }) => filled["ink_ml"])).toEqual([1, undefined]);
+  });
+
+  it("have a constant that a column overrules as a warning of its file", async () => {
+    const head = HEAD.replace("client,", "");
+    const dialect: LogDialect = { constants: { client: "Client Oak" } };
+    const { lots, account } = await read(
+      [log(row()), `${head}\n${row({ lot: "L-2" }, head)}\n`],
+      dialect,
+    );
+    expect(lots.map(({ client }) => client)).toEqual(["Client Elm", "Client Oak"]);
+    expect(account.files.map(({ reasons }) => Object.keys(reasons))).toEqual([
+      ["constant-not-used"],
+      [],
+    ]);
+    expect(totals(account)).toMatchObject({ accepted: 2 });
   });
 });
 

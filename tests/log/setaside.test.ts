@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { AsideRow } from "../../src/log/read-logs.js";
-import { setAsideCsv } from "../../src/log/setaside.js";
+import type { AsideRow } from "../../src/log/reading.js";
+import { setAsideLines, worded } from "../../src/log/setaside.js";
 import { HEAD, read, row } from "./made.js";
 
 function aside(fields: readonly string[], headings: readonly string[] = ["lot", "note"]): AsideRow {
@@ -14,7 +14,12 @@ function aside(fields: readonly string[], headings: readonly string[] = ["lot", 
   return { file: "log.csv", line: 7, headings, fields, problems: [problem] };
 }
 
-describe("setAsideCsv", () => {
+function setAsideCsv(rows: readonly AsideRow[], separator = ","): string {
+  const layouts = rows.map(({ headings }) => headings);
+  return [...setAsideLines(rows.map(worded), layouts, separator)].join("");
+}
+
+describe("setAsideLines", () => {
   it("gives file, line and reason with the row, quoted where needed, marked as UTF-8", () => {
     expect(setAsideCsv([aside(["L-1", 'a, "b"\nc'])])).toBe(
       "\ufeffset-aside-file,set-aside-line,set-aside-reason,lot,note\r\n" +
