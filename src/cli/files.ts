@@ -3,7 +3,7 @@
  */
 
 import {
-  createReadStream,
+  appendFileSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -12,6 +12,7 @@ import {
   rmSync,
   writeFileSync,
 } from "node:fs";
+import { open } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { TextFile } from "../factors/yaml-text.js";
@@ -54,18 +55,38 @@ export function yamlFiles(folder: string): readonly TextFile[] {
     .map((name) => ({ name, text: readFileSync(join(folder, name), "utf8") }));
 }
 
+/** Bytes read in one go. */
+const READ = 1 << 18;
+
 /**
- * A log as a stream that can be opened again.
+ * A log that can be opened again. Each piece is written over by the next one.
  *
  * @param path - its path
  * @returns the log
  */
 export function logFile(path: string): LogFile {
-  return {
-    name: basename(path),
-    open: () => createReadStream(path, { highWaterMark: 1 << 18 }),
-  };
+  return { name: basename(path), open: () => piecesOf(path) };
 }
+
+async function* piecesOf(path: string): AsyncGenerator<Uint8Array> {
+  const file = await open(path);
+  try {
+    const bytes = new Uint8Array(READ);
+    for (;;) {
+      const { bytesRead } = await file.read(bytes);
+      if (bytesRead === 0) return;
+      yield bytes.subarray(0, bytesRead);
+    }
+  } finally {
+    await file.close();
+  }
+}
+
+/** Content of a file to write: whole, or in pieces that need not all be in memory. */
+export type FileContent = string | Uint8Array | Iterable<string>;
+
+/** Text gathered before it is written. [characters] */
+const GATHERED = 1 << 20;
 
 /**
  * Writes files into a folder, all or none.
@@ -76,7 +97,7 @@ export function logFile(path: string): LogFile {
  */
 export function writeAll(
   folder: string,
-  files: ReadonlyMap<string, string | Uint8Array>,
+  files: ReadonlyMap<string, FileContent>,
 ): readonly string[] {
   mkdirSync(folder, { recursive: true });
   const aside = [...files].map(([name, content]) => {
@@ -84,10 +105,26 @@ export function writeAll(
     return { to, from: `${to}.part`, content };
   });
   try {
-    for (const { from, content } of aside) writeFileSync(from, content);
+    for (const { from, content } of aside) writeContent(from, content);
     for (const { from, to } of aside) renameSync(from, to);
   } finally {
     for (const { from } of aside) rmSync(from, { force: true });
   }
   return aside.map(({ to }) => to);
+}
+
+function writeContent(path: string, content: FileContent): void {
+  if (typeof content === "string" || content instanceof Uint8Array) {
+    writeFileSync(path, content);
+    return;
+  }
+  writeFileSync(path, "");
+  let text = "";
+  for (const piece of content) {
+    text += piece;
+    if (text.length < GATHERED) continue;
+    appendFileSync(path, text);
+    text = "";
+  }
+  appendFileSync(path, text);
 }

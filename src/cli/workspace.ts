@@ -4,17 +4,17 @@
 
 import { existsSync, readFileSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
+import { setFlagsFromString } from "node:v8";
 import type { FactorSet } from "../factors/factor.js";
 import { loadFactors } from "../factors/load.js";
-import { judgeBy } from "../factors/schema-problems.js";
-import { readYaml } from "../factors/yaml-text.js";
 import { Ledger } from "../ledger/ledger.js";
-import { type LogDialect, LogDialectSchema } from "../log/dialect.js";
-import { type AsideRow, type LogAccount, readLogs } from "../log/read-logs.js";
+import type { LogDialect } from "../log/dialect.js";
+import { type LogAccount, readLogs } from "../log/read-logs.js";
 import type { Lot } from "../log/lot.js";
 import type { Plant } from "../plant/plant.js";
 import { readPlant } from "../plant/read-plant.js";
 import type { Problem } from "../problems/problem.js";
+import { AsideRows } from "./aside-rows.js";
 import { builtFile, logFile, shippedFolder, yamlFiles } from "./files.js";
 
 /** Options that open a mill. */
@@ -85,24 +85,8 @@ export function openMill(options: OpenOptions): {
   const file = { name: basename(options.plant), text: readFileSync(options.plant, "utf8") };
   const plant = readPlant(file, factors);
   if (plant.value === undefined) return { problems: plant.problems };
-  const dialect = dialectOf(file, plant.value.text.log);
-  return dialect.value === undefined
-    ? { problems: dialect.problems }
-    : { mill: { factors, plant: plant.value, dialect: dialect.value, folder }, problems: [] };
-}
-
-function dialectOf(
-  file: { readonly name: string; readonly text: string },
-  log: unknown,
-): { readonly value?: LogDialect; readonly problems: readonly Problem[] } {
-  if (log === undefined || log === null) return { value: {}, problems: [] };
-  const yaml = readYaml(file).value;
-  if (yaml === undefined) return { problems: [] };
-  return judgeBy(LogDialectSchema, {
-    ...yaml,
-    value: log,
-    lineOf: (path) => yaml.lineOf(["log", ...path]),
-  });
+  const dialect = plant.value.text.log ?? {};
+  return { mill: { factors, plant: plant.value, dialect, folder }, problems: [] };
 }
 
 /** What to read from the logs. */
@@ -119,6 +103,8 @@ export interface ReadOptions {
   readonly site?: string | undefined;
   /** Order, when only one is wanted. */
   readonly order?: string | undefined;
+  /** Handed each lot wanted; told to forget them all when reading starts again. */
+  readonly watch?: { readonly lot: (lot: Lot) => void; readonly restart: () => void } | undefined;
 }
 
 /** Logs read. */
@@ -128,7 +114,7 @@ export interface Reading {
   /** Counts and problems. */
   readonly account: LogAccount;
   /** Rows set aside. */
-  readonly aside: readonly AsideRow[];
+  readonly aside: AsideRows;
   /** Lots read but not wanted by client, site or order. */
   readonly filtered: number;
   /** Lots with readings of their own, which are shown and not used. */
@@ -159,7 +145,11 @@ export async function readMill(
       ),
     };
   }
+  // Left alone, the engine lets garbage of a long log pile up to four times what is alive; less than twice
+  // takes no longer to read.
+  setFlagsFromString("--heap-growing-percent=75");
   let state = blankState();
+  const aside = new AsideRows();
   const { plant } = mill;
   const wanted = (lot: Lot): boolean =>
     (options.client === undefined || lot.client === options.client) &&
@@ -181,14 +171,19 @@ export async function readMill(
           return;
         }
         state.ledger.add(lot, plant);
+        options.watch?.lot(lot);
         if (Object.values(lot.readings).some((value) => value !== undefined))
           state.withReadings += 1;
         if (state.first === "" || lot.date < state.first) state.first = lot.date;
         if (lot.date > state.last) state.last = lot.date;
       },
-      aside: (row) => state.aside.push(row),
+      aside: (row) => {
+        aside.add(row);
+      },
       restart: () => {
+        aside.forget();
         state = blankState();
+        options.watch?.restart();
       },
     },
     options,
@@ -196,7 +191,7 @@ export async function readMill(
   for (const file of account.files) {
     if (!account.refused) state.ledger.noteFile(file.sha256);
   }
-  const { ledger, aside, filtered, withReadings } = state;
+  const { ledger, filtered, withReadings } = state;
   return {
     reading: {
       ledger,
@@ -212,13 +207,12 @@ export async function readMill(
 
 function blankState(): {
   ledger: Ledger;
-  aside: AsideRow[];
   filtered: number;
   withReadings: number;
   first: string;
   last: string;
 } {
-  return { ledger: new Ledger(), aside: [], filtered: 0, withReadings: 0, first: "", last: "" };
+  return { ledger: new Ledger(), filtered: 0, withReadings: 0, first: "", last: "" };
 }
 
 /**

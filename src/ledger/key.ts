@@ -32,6 +32,8 @@ export interface LedgerKey {
   readonly own: Workflow;
   /** production, reprint or overhead. */
   readonly kind: string;
+  /** First day of the newest change of the plant file in force; empty for the file without its changes. */
+  readonly settings: string;
 }
 
 /** Names of the routes of both arms, empty when there is no counterpart. */
@@ -55,6 +57,7 @@ const FIELDS = [
   "dye",
   "own",
   "kind",
+  "settings",
 ] as const;
 
 /** Separates the fields of a key's text; it cannot stand in a cell that was read. */
@@ -69,9 +72,10 @@ const WEIGHT_STEP = 50;
  * @param lot - the lot
  * @param own - workflow of its route
  * @param arms - names of both arms
+ * @param settings - first day of the newest change in force
  * @returns the key
  */
-export function keyOf(lot: Lot, own: Workflow, arms: ArmNames): LedgerKey {
+export function keyOf(lot: Lot, own: Workflow, arms: ArmNames, settings = ""): LedgerKey {
   const band = Math.floor(lot.gsm / WEIGHT_STEP) * WEIGHT_STEP;
   const quarter =
     lot.coverage === undefined ? undefined : Math.min(3, Math.floor(lot.coverage * 4));
@@ -88,6 +92,7 @@ export function keyOf(lot: Lot, own: Workflow, arms: ArmNames): LedgerKey {
     dye: arms.dye,
     own,
     kind: lot.kind,
+    settings,
   };
 }
 
@@ -123,5 +128,6 @@ export function keyFrom(text: string): LedgerKey {
     dye: part("dye"),
     own: part("own") === "dye" ? "dye" : "pigment",
     kind: part("kind"),
+    settings: part("settings"),
   };
 }

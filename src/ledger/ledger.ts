@@ -4,18 +4,23 @@
  */
 
 import type { Lot } from "../log/lot.js";
-import { BinnedSums, type SavedSums } from "../numbers/binned-sum.js";
+import { ownText } from "../log/own-text.js";
+import type { SavedSums } from "../numbers/binned-sum.js";
 import { hash64, sha256Hex } from "../numbers/digest.js";
 import { armsOf } from "../plant/counterpart.js";
+import { plantOn } from "../plant/dated.js";
 import type { Plant } from "../plant/plant.js";
 import { AMOUNTS } from "../steps/amounts.js";
+import { type Folded, foldNames } from "./fold-names.js";
+import { GroupSums } from "./group-sums.js";
 import { keyFrom, keyOf, keyText, type LedgerKey } from "./key.js";
-import { type Rejected, type Reprint, settle } from "./reprints.js";
+import { Rejects, type SavedRejects } from "./rejects.js";
+import { type Reprint, settle } from "./reprints.js";
 import { Sample, type SampledLot } from "./sample.js";
 import { ACCEPTED, acceptedArea, tally } from "./tally.js";
 
 /** Format of saved ledgers. */
-const FORMAT = "millrace-ledger-1";
+const FORMAT = "millrace-ledger-2";
 
 /** Digest of the list of amounts: a ledger saved under another list is refused. */
 export const AMOUNTS_DIGEST = sha256Hex(
@@ -42,8 +47,8 @@ export interface SavedLedger {
   readonly keys: readonly string[];
   /** Sums. */
   readonly sums: SavedSums;
-  /** Lots with rejects. */
-  readonly rejected: readonly Rejected[];
+  /** Rejected areas. */
+  readonly rejects: SavedRejects;
   /** Reprints. */
   readonly reprints: readonly Reprint[];
   /** Sample of lots. */
@@ -52,12 +57,14 @@ export interface SavedLedger {
   readonly files: readonly string[];
 }
 
-/** Sums by group, growing lot by lot. */
+/**
+ * Sums by group, growing lot by lot. Its memory grows with the number of groups (about 0.7 kB each), with lots
+ * that have rejects (16 bytes each) and with reprints (about 150 bytes each), not with lots as such.
+ */
 export class Ledger {
-  readonly #places = new Map<string, number>();
-  readonly #sums = new BinnedSums(0);
+  readonly #sums = new GroupSums();
   readonly #sample = new Sample();
-  readonly #rejected: Rejected[] = [];
+  readonly #rejects = new Rejects();
   readonly #reprints: Reprint[] = [];
   readonly #files = new Set<string>();
   readonly #row = new Float64Array(AMOUNTS.length);
@@ -69,34 +76,34 @@ export class Ledger {
    * @param plant - the print house
    */
   add(lot: Lot, plant: Plant): void {
-    const route = plant.routes[lot.route];
+    const { from, plant: then } = plantOn(plant, lot);
+    const route = then.routes[lot.route];
     if (route === undefined) throw new Error(`Lot ${lot.lot} has a route the plant does not know.`);
-    const arms = armsOf(plant, route, lot.fibre);
+    const arms = armsOf(then, route, lot.fibre);
     const names =
       "without" in arms
         ? { pigment: "", dye: "" }
         : { pigment: arms.pigment.name, dye: arms.dye.name };
-    const key = keyText(keyOf(lot, route.workflow, names));
+    const key = keyText(keyOf(lot, route.workflow, names, from));
     const row = tally(lot, route.printWidth, this.#row);
-    this.#sums.addRow(this.#place(key) * AMOUNTS.length, row);
+    this.#sums.add(key, row);
     if (lot.kind === "reprint") {
       this.#reprints.push({
-        lot: lot.lot,
-        of: lot.reprintOf,
+        lot: ownText(lot.lot),
+        of: ownText(lot.reprintOf),
         area: acceptedArea(lot, route.printWidth),
-        key,
+        key: this.#sums.kept(key),
       });
     }
-    if ((lot.rejected ?? 0) > 0) {
-      this.#rejected.push({
-        lot: lot.lot,
-        area: (lot.rejected ?? 0) * Math.min(route.printWidth ?? lot.width, lot.width),
-      });
+    const hash = hash64(lot.lot);
+    const rejected = lot.rejected ?? 0;
+    if (rejected > 0) {
+      this.#rejects.add(hash, rejected * Math.min(route.printWidth ?? lot.width, lot.width));
     }
-    this.#sample.offer(hash64(lot.lot)[0], () => ({
-      hash: hash64(lot.lot)[0],
-      lot: lot.lot,
-      key,
+    this.#sample.offer(hash[0], () => ({
+      hash: hash[0],
+      lot: ownText(lot.lot),
+      key: this.#sums.kept(key),
       amounts: [...row],
     }));
   }
@@ -113,25 +120,25 @@ export class Ledger {
   }
 
   /**
-   * Groups with their sums, sorted by key, reprints settled.
+   * Groups with their sums, sorted by key, reprints settled, and many names of clients or fabrics folded.
    *
-   * @returns groups, and reprints that no reject covers
+   * @returns groups, reprints that no reject covers, and the names folded
    */
   settled(): {
     readonly groups: readonly Group[];
     readonly uncovered: ReturnType<typeof settle>["uncovered"];
+    readonly folded: Folded;
   } {
-    const values = this.#sums.values();
-    const { byKey, uncovered } = settle(this.#rejected, this.#reprints);
-    const width = AMOUNTS.length;
-    const groups = [...this.#places]
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([text, place]): Group => {
-        const amounts = values.slice(place * width, (place + 1) * width);
+    const { byKey, uncovered } = settle(this.#rejects, this.#reprints);
+    const sums = this.#sums;
+    const words = new Map<string, string>();
+    function* groups(): Generator<Group> {
+      for (const [text, amounts] of sums.rows()) {
         amounts[ACCEPTED] = (amounts[ACCEPTED] ?? 0) + (byKey.get(text) ?? 0);
-        return { key: keyFrom(text), lots: amounts[0] ?? 0, amounts };
-      });
-    return { groups, uncovered };
+        yield { key: sharing(words, keyFrom(text)), lots: amounts[0] ?? 0, amounts };
+      }
+    }
+    return { ...foldNames(groups), uncovered };
   }
 
   /**
@@ -152,28 +159,21 @@ export class Ledger {
   /**
    * Takes another ledger in.
    *
-   * @param other - ledger over other lots
+   * @param other - ledger over other lots; not changed
+   * @throws Error when both have read the same file; this one stays as it was
    */
   merge(other: Ledger): void {
-    this.#take(other.save());
+    this.#take(other.#rest(), other.#rejects);
   }
 
   /**
-   * The ledger as plain data.
+   * The ledger as plain data. Rejects stand in it by the hash of the lot's name, reprints and the lots of the
+   * sample by name.
    *
    * @returns what `Ledger.load` reads
    */
   save(): SavedLedger {
-    return {
-      format: FORMAT,
-      amounts: AMOUNTS_DIGEST,
-      keys: [...this.#places.keys()],
-      sums: this.#savedSums(),
-      rejected: [...this.#rejected],
-      reprints: [...this.#reprints],
-      sample: this.#sample.lots(),
-      files: [...this.#files],
-    };
+    return { ...this.#rest(), rejects: this.#rejects.toJSON() };
   }
 
   /**
@@ -181,34 +181,36 @@ export class Ledger {
    *
    * @param saved - the data
    * @returns the ledger
-   * @throws Error when it was made under another format or list of amounts
+   * @throws Error when it was made under another format or list of amounts, or is not as it was saved
    */
   static load(saved: SavedLedger): Ledger {
-    const ledger = new Ledger();
-    ledger.#take(saved);
-    return ledger;
-  }
-
-  #take(saved: SavedLedger): void {
     if (saved.format !== FORMAT || saved.amounts !== AMOUNTS_DIGEST) {
       throw new Error("The ledger was saved by another version; make it anew from the logs.");
     }
+    const ledger = new Ledger();
+    ledger.#take(saved, Rejects.fromJSON(saved.rejects));
+    return ledger;
+  }
+
+  // Rejects grow with the log and are merged as they are, the rest goes through plain data.
+  #rest(): Omit<SavedLedger, "rejects"> {
+    return {
+      format: FORMAT,
+      amounts: AMOUNTS_DIGEST,
+      ...this.#sums.save(),
+      reprints: [...this.#reprints],
+      sample: this.#sample.lots(),
+      files: [...this.#files],
+    };
+  }
+
+  #take(saved: Omit<SavedLedger, "rejects">, rejects: Rejects): void {
     // All are looked at before one is noted, so that a ledger refused leaves this one as it was.
     for (const digest of saved.files) this.#unread(digest);
+    this.#sums.take(saved);
     for (const digest of saved.files) this.noteFile(digest);
-    const width = AMOUNTS.length;
-    const places = saved.keys.map((key) => this.#place(key));
-    const whole = new Array<number>(this.#sums.slots).fill(0);
-    const fraction = new Array<number>(this.#sums.slots).fill(0);
-    places.forEach((place, i) => {
-      for (let k = 0; k < width; k++) {
-        whole[place * width + k] = saved.sums.whole[i * width + k] ?? NaN;
-        fraction[place * width + k] = saved.sums.fraction[i * width + k] ?? NaN;
-      }
-    });
-    this.#sums.merge(BinnedSums.fromJSON({ whole, fraction }));
-    this.#rejected.push(...saved.rejected);
-    this.#reprints.push(...saved.reprints);
+    this.#rejects.merge(rejects);
+    for (const reprint of saved.reprints) this.#reprints.push(reprint);
     for (const entry of saved.sample) this.#sample.offer(entry.hash, () => entry);
   }
 
@@ -217,21 +219,28 @@ export class Ledger {
       throw new Error("The same file was added twice; its lots would count double. Give it once.");
     }
   }
+}
 
-  #place(key: string): number {
-    const known = this.#places.get(key);
-    if (known !== undefined) return known;
-    const place = this.#places.size;
-    this.#places.set(key, place);
-    // Room is doubled, so that many groups do not mean many copies.
-    const needed = (place + 1) * AMOUNTS.length;
-    if (needed > this.#sums.slots) this.#sums.grow(2 * needed);
-    return place;
-  }
-
-  #savedSums(): SavedSums {
-    const { whole, fraction } = this.#sums.toJSON();
-    const used = this.#places.size * AMOUNTS.length;
-    return { whole: whole.slice(0, used), fraction: fraction.slice(0, used) };
-  }
+// The words of a key stand in thousands of others; each is kept once.
+function sharing(words: Map<string, string>, key: LedgerKey): LedgerKey {
+  const one = (word: string): string => {
+    const known = words.get(word);
+    if (known === undefined) words.set(word, word);
+    return known ?? word;
+  };
+  return {
+    site: one(key.site),
+    month: one(key.month),
+    client: one(key.client),
+    fabric: one(key.fabric),
+    blend: one(key.blend),
+    weight: one(key.weight),
+    coverage: one(key.coverage),
+    route: one(key.route),
+    pigment: one(key.pigment),
+    dye: one(key.dye),
+    own: key.own,
+    kind: one(key.kind),
+    settings: one(key.settings),
+  };
 }

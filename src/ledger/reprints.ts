@@ -3,13 +3,7 @@
  * as far as the original's rejected length covers it, and the rest counts nothing and is reported.
  */
 
-/** A lot with rejects. */
-export interface Rejected {
-  /** Its name. */
-  readonly lot: string;
-  /** Area not of first quality. [m²] */
-  readonly area: number;
-}
+import type { Rejects } from "./rejects.js";
 
 /** A reprint. */
 export interface Reprint {
@@ -39,19 +33,13 @@ export interface Settled {
  * Joins reprints and rejects. Several reprints of one lot share its rejected area in proportion, so that
  * the order of rows cannot matter.
  *
- * @param rejected - lots with rejects
+ * @param rejects - areas of lots with rejects
  * @param reprints - reprints
  * @returns areas to count, and what is not covered
  */
-export function settle(rejected: readonly Rejected[], reprints: readonly Reprint[]): Settled {
-  const cover = new Map<string, number>();
-  // Sorted before anything is added, so that every order gives the same last bit. Names repeat when
-  // ledgers of several houses are merged.
-  for (const { lot, area } of [...rejected].sort(
-    (a, b) => byText(a.lot, b.lot) || a.area - b.area,
-  )) {
-    cover.set(lot, (cover.get(lot) ?? 0) + area);
-  }
+export function settle(rejects: Rejects, reprints: readonly Reprint[]): Settled {
+  const cover = rejects.areasOf(reprints.map(({ of }) => of));
+  // Sorted before anything is added, so that every order gives the same last bit.
   const sorted = [...reprints].sort(
     (a, b) => byText(a.lot, b.lot) || byText(a.of, b.of) || byText(a.key, b.key) || a.area - b.area,
   );

@@ -41,12 +41,12 @@ export interface SavedSums {
  */
 export class BinnedSums {
   // Ones, middle and fine limb of a slot side by side.
-  #limbs: Float64Array;
+  readonly #limbs: Float64Array;
   #rows = 0;
 
   /** @param slots - number of sums, all 0 to begin with */
   constructor(slots: number) {
-    this.#limbs = new Float64Array(3 * slotCount(slots, 0));
+    this.#limbs = new Float64Array(3 * slotCount(slots));
   }
 
   /**
@@ -94,36 +94,46 @@ export class BinnedSums {
    */
   merge(other: BinnedSums): void {
     within("sums to merge", other.slots, this.slots, this.slots, "slots");
-    this.#carry();
-    other.#carry();
-    const added = this.#limbs.map((limb, at) => limb + other.#limbs[at]!);
-    for (let at = 0; at < added.length; at += 3) {
-      if (!(Math.abs(added[at]!) <= LARGEST)) throw this.#refusal(at, other.#limbs[at]!);
-    }
-    this.#limbs = added;
-    this.#carry();
+    this.mergeRow(0, other);
   }
 
   /**
-   * Makes room for more sums; those that stand keep their slots.
+   * Adds another set of sums to some of these that lie side by side.
    *
-   * @param slots - new number of sums, not below the present one
-   * @throws {@link InputError} when it is below
+   * @param first - slot that the first sum of the other is added to
+   * @param other - the sums; not changed in value
+   * @throws {@link InputError} when they do not fit, or a sum would leave ±2⁵¹; nothing is added then
    */
-  grow(slots: number): void {
-    const wider = new Float64Array(3 * slotCount(slots, this.slots));
-    wider.set(this.#limbs);
-    this.#limbs = wider;
+  mergeRow(first: number, other: BinnedSums): void {
+    within("slot of a sum", first, 0, this.slots - other.slots, "slots");
+    const start = 3 * first;
+    const limbs = this.#limbs;
+    const more = other.#limbs;
+    other.#carry();
+    this.#carryFrom(start, start + more.length);
+    for (let at = 0; at < more.length; at += 3) {
+      if (!(Math.abs(limbs[start + at]! + more[at]!) <= LARGEST))
+        throw this.#refusal(start + at, more[at]!);
+    }
+    for (let at = 0; at < more.length; at++) limbs[start + at] = limbs[start + at]! + more[at]!;
+    this.#carryFrom(start, start + more.length);
   }
 
   /**
-   * The sums, each rounded once.
+   * Sums that lie side by side, each rounded once.
    *
+   * @param first - slot of the first one
+   * @param count - how many; all from the first on when left out
    * @returns a new array, in the order of the slots
    */
-  values(): Float64Array {
-    const { whole, fraction } = this.toJSON();
-    return Float64Array.from(whole, (ones, slot) => ones + fraction[slot]!);
+  values(first = 0, count = this.slots - first): Float64Array {
+    const limbs = this.#limbs;
+    this.#carryFrom(3 * first, 3 * (first + count));
+    const values = new Float64Array(count);
+    for (let k = 0, at = 3 * first; k < count; k++, at += 3) {
+      values[k] = limbs[at]! + (limbs[at + 1]! + limbs[at + 2]!);
+    }
+    return values;
   }
 
   /**
@@ -188,10 +198,15 @@ export class BinnedSums {
     if (this.#rows >= ADDS_BEFORE_CARRY) this.#carry();
   }
 
-  // Rounding down makes the limbs of a given sum unique: 0 ≤ fine < 2⁻²⁶ and 0 ≤ middle < 1.
   #carry(): void {
+    this.#carryFrom(0, this.#limbs.length);
+    this.#rows = 0;
+  }
+
+  // Rounding down makes the limbs of a given sum unique: 0 ≤ fine < 2⁻²⁶ and 0 ≤ middle < 1.
+  #carryFrom(start: number, end: number): void {
     const limbs = this.#limbs;
-    for (let at = 0; at < limbs.length; at += 3) {
+    for (let at = start; at < end; at += 3) {
       const up = Math.floor(limbs[at + 2]! / MIDDLE) * MIDDLE;
       limbs[at + 2] = limbs[at + 2]! - up;
       const middle = limbs[at + 1]! + up;
@@ -199,7 +214,6 @@ export class BinnedSums {
       limbs[at + 1] = middle - over;
       limbs[at] = limbs[at]! + over;
     }
-    this.#rows = 0;
   }
 
   #refusal(at: number, value: number): InputError {
@@ -217,8 +231,8 @@ export class BinnedSums {
   }
 }
 
-function slotCount(slots: number, least: number): number {
-  within("number of sums", slots, least, 2 ** 31, "slots");
+function slotCount(slots: number): number {
+  within("number of sums", slots, 0, 2 ** 31, "slots");
   if (Number.isInteger(slots)) return slots;
   throw new InputError("number of sums", slots, "expected a whole number");
 }

@@ -14,8 +14,9 @@ describe("keyOf", () => {
       ...{ site: "main", month: "2026-03", client: "Client Elm", fabric: "cotton poplin" },
       ...{ blend: "cotton 60 polyester 40", weight: "100-150", coverage: "25-50" },
       ...{ route: "reactive", pigment: "pigment-calender", dye: "reactive", own: "dye" },
-      kind: "production",
+      ...{ kind: "production", settings: "" },
     });
+    expect(keyOf(lotOf(), "dye", ARMS, "2026-03-01").settings).toBe("2026-03-01");
   });
 
   it.each([

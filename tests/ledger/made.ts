@@ -108,7 +108,9 @@ export function canonical(ledger: Ledger): object {
     format: saved.format,
     amounts: saved.amounts,
     groups: sorted(groups, ({ key }) => key),
-    rejected: sorted(saved.rejected, ({ lot }) => lot),
+    rejects: saved.rejects.areas
+      .map((area, i) => [saved.rejects.lots[2 * i], saved.rejects.lots[2 * i + 1], area].join())
+      .toSorted(),
     reprints: sorted(saved.reprints, ({ lot }) => lot),
     sample: saved.sample,
     files: saved.files.toSorted(),

@@ -1,12 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { Rejects } from "../../src/ledger/rejects.js";
 import { type Reprint, settle } from "../../src/ledger/reprints.js";
+import { hash64 } from "../../src/numbers/digest.js";
 
 function reprint(lot: string, of: string, area: number, key = "k"): Reprint {
   return { lot, of, area, key };
 }
 
-const REJECTED = [{ lot: "L-1", area: 30 }];
+function rejectsOf(...list: readonly { readonly lot: string; readonly area: number }[]): Rejects {
+  const rejects = new Rejects();
+  for (const { lot, area } of list) rejects.add(hash64(lot), area);
+  return rejects;
+}
+
+const REJECTED = rejectsOf({ lot: "L-1", area: 30 });
 
 describe("settle", () => {
   it("counts a reprint that the rejects of its original cover", () => {
@@ -46,7 +54,7 @@ describe("settle", () => {
   });
 
   it("lets a reprint without area be", () => {
-    expect(settle([], [reprint("R-1", "L-1", 0)])).toEqual({
+    expect(settle(rejectsOf(), [reprint("R-1", "L-1", 0)])).toEqual({
       byKey: new Map([["k", 0]]),
       uncovered: [],
     });
@@ -63,8 +71,8 @@ describe("settle", () => {
         rejects.chain((list) => fc.tuple(fc.constant(list), shuffledOf(list))),
         reprints.chain((list) => fc.tuple(fc.constant(list), shuffledOf(list))),
         ([rejected, otherRejected], [made, otherMade]) => {
-          const one = settle(rejected, made);
-          const two = settle(otherRejected, otherMade);
+          const one = settle(rejectsOf(...rejected), made);
+          const two = settle(rejectsOf(...otherRejected), otherMade);
           expect(two.uncovered).toEqual(one.uncovered);
           expect(new Set(two.byKey.keys())).toEqual(new Set(one.byKey.keys()));
           for (const [text, sum] of one.byKey)
@@ -84,7 +92,7 @@ describe("settle", () => {
         fc.array(fc.tuple(name, area), { maxLength: 12 }),
         (rejected, made) => {
           const { byKey, uncovered } = settle(
-            rejected.map((one, i) => ({ lot: `L-${i}`, area: one })),
+            rejectsOf(...rejected.map((one, i) => ({ lot: `L-${i}`, area: one }))),
             made.map(([of, one], i) => reprint(`R-${i}`, of, one, of)),
           );
           for (const [i, cover] of rejected.entries()) {

@@ -112,15 +112,41 @@ describe("BinnedSums", () => {
     );
   });
 
-  it("grows without moving what stands", () => {
-    const sums = summed([1.5]);
-    sums.grow(3);
-    sums.add(2, 2);
-    expect([...sums.values()]).toEqual([1.5, 0, 2]);
-    expect(sums.slots).toBe(3);
+  it("takes sums in beside others, and leaves those alone", () => {
+    fc.assert(
+      fc.property(fc.array(amount), fc.array(amount), (before, after) => {
+        const beside = new BinnedSums(4);
+        beside.add(0, 1.5);
+        beside.add(3, 2.5);
+        for (const value of before) beside.add(1, value);
+        const more = new BinnedSums(2);
+        for (const value of after) more.add(0, value);
+        more.add(1, 7);
+        beside.mergeRow(1, more);
+        const { whole, fraction } = beside.toJSON();
+        const own = { whole: whole.slice(1, 2), fraction: fraction.slice(1, 2) };
+        expect(own).toEqual(summed([...before, ...after]).toJSON());
+        expect([...beside.values()].toSpliced(1, 1)).toEqual([1.5, 7, 2.5]);
+      }),
+      { seed: 1, numRuns: 100 },
+    );
+  });
+
+  it("refuses sums that do not fit beside others, and adds nothing", () => {
+    const sums = new BinnedSums(2);
+    sums.add(1, 2 ** 51);
+    const two = new BinnedSums(2);
+    two.add(0, 5);
+    two.add(1, 1);
     expect(() => {
-      sums.grow(2);
-    }).toThrow("number of sums = 2");
+      sums.mergeRow(0, two);
+    }).toThrow("sum 1 = 1");
+    expect([...sums.values()]).toEqual([0, 2 ** 51]);
+    for (const first of [1, -1, Number.NaN]) {
+      expect(() => {
+        sums.mergeRow(first, two);
+      }).toThrow(`slot of a sum = ${first}`);
+    }
   });
 
   it("carries on past the number of additions its limbs can take", () => {
