@@ -73,7 +73,7 @@ export function problemAt(yaml: YamlText, path: KeyPath, fault: Fault): Problem 
     severity: "refused",
     file: yaml.name,
     line: yaml.lineOf(path),
-    ...(path.length > 0 && { column: pathText(path) }),
+    ...(path.length > 0 && { key: pathText(path) }),
     ...fault,
   };
 }

@@ -9,7 +9,7 @@ import { amountNamed } from "../steps/amounts.js";
 import type { Cloth } from "../steps/cloth.js";
 import { STEP_FLOWS, type Substance } from "../steps/flows.js";
 import { STEP_KINDS } from "../steps/kinds.js";
-import type { ClothKind, LoggedColumn, StepContext, StepKind } from "../steps/step.js";
+import type { ClothKind, LoggedColumn, StepCheck, StepContext, StepKind } from "../steps/step.js";
 import type { RecipeLine } from "../steps/substances.js";
 import { flowName, type Term } from "../steps/term.js";
 import { sameUnit, unitProduct } from "../units/dimension.js";
@@ -28,6 +28,8 @@ export interface ArmStep {
   readonly machine: string;
   /** Terms. */
   readonly terms: readonly Term[];
+  /** What its settings come to, to be held against what its machine can do. */
+  readonly checks: readonly StepCheck[];
 }
 
 /** A route put together for one kind of cloth. */
@@ -93,7 +95,13 @@ export function assembleArm(
     result.terms.forEach((term) => {
       holdUnits(step, term);
     });
-    steps.push({ role: step.role, kind: step.kind, machine: step.machine, terms: result.terms });
+    steps.push({
+      role: step.role,
+      kind: step.kind,
+      machine: step.machine,
+      terms: result.terms,
+      checks: result.checks ?? [],
+    });
     cloth = result.cloth;
   }
   return {

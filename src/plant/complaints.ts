@@ -1,5 +1,5 @@
 /**
- * What is wrong with a plant file, gathered while it is judged, each fault with its line and a remedy.
+ * What is wrong with a plant file, gathered while it is judged, each fault once, with its line and a remedy.
  */
 
 import { nearest } from "../factors/nearest.js";
@@ -11,16 +11,46 @@ import type { GivenNumber } from "./schema.js";
 /** More names than this are not listed in a message. */
 const LONGEST_LIST = 24;
 
-/** Faults of one plant file. */
+/** Faults of a plant file, or of a change in it. */
 export class Complaints {
   readonly #yaml: YamlText;
+  readonly #above: KeyPath;
+  readonly #before: ReadonlySet<string>;
+  readonly #refused: KeyPath[];
+  readonly #said = new Set<string>();
   readonly #problems: Problem[] = [];
 
   /**
    * @param yaml - the file, for lines
+   * @param refused - places at fault already, of which nothing more is said
+   * @param above - path of the part of the file that is judged
+   * @param before - faults that were there already, as `said` gives them
    */
-  constructor(yaml: YamlText) {
+  constructor(
+    yaml: YamlText,
+    refused: readonly KeyPath[] = [],
+    above: KeyPath = [],
+    before: ReadonlySet<string> = new Set(),
+  ) {
     this.#yaml = yaml;
+    this.#refused = [...refused];
+    this.#above = above;
+    this.#before = before;
+  }
+
+  /**
+   * Complaints about the file as of a change. Only what was no fault before it is noted, at its key inside
+   * the change; the line is that of the change where the change does not name the key itself.
+   *
+   * @param index - place of the change in the file's list
+   * @returns the complaints, without any yet
+   */
+  underChange(index: number): Complaints {
+    const above: KeyPath = ["changes", index];
+    const inside = this.#refused
+      .filter((path) => path.length > 2 && path[0] === "changes" && path[1] === index)
+      .map((path) => path.slice(2));
+    return new Complaints(this.#yaml, [...this.#refused, ...inside], above, this.#said);
   }
 
   /**
@@ -29,11 +59,58 @@ export class Complaints {
    * @returns faults in the order of the file
    */
   get problems(): readonly Problem[] {
-    return [...this.#problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
+    return inOrder(this.#problems);
   }
 
   /**
-   * Notes a fault.
+   * Notes that nothing more is to be said of a place.
+   *
+   * @param path - where in the file
+   */
+  refuse(path: KeyPath): void {
+    this.#refused.push(path);
+  }
+
+  /**
+   * Whether a place, or something it stands in, was refused.
+   *
+   * @param path - where in the file
+   * @returns true when what stands there cannot be relied on
+   */
+  refused(path: KeyPath): boolean {
+    return this.#refused.some(
+      (one) => one.length <= path.length && one.every((key, i) => key === path[i]),
+    );
+  }
+
+  /**
+   * Whether a place was refused, or anything in it.
+   *
+   * @param path - where in the file
+   * @returns true when what stands there is not whole
+   */
+  refusedWithin(path: KeyPath): boolean {
+    return (
+      this.refused(path) || this.#refused.some((one) => path.every((key, i) => key === one[i]))
+    );
+  }
+
+  /**
+   * Keys right under a place that were refused.
+   *
+   * @param path - where in the file
+   * @returns the keys
+   */
+  refusedUnder(path: KeyPath): readonly (string | number)[] {
+    return this.#refused.flatMap((one) =>
+      one.length === path.length + 1 && path.every((key, i) => key === one[i])
+        ? (one.at(-1) ?? [])
+        : [],
+    );
+  }
+
+  /**
+   * Notes a fault, unless its place was refused or the fault was there before.
    *
    * @param path - where in the file
    * @param code - stable code
@@ -42,7 +119,12 @@ export class Complaints {
    * @param remedy - what to do, as a sentence
    */
   say(path: KeyPath, code: string, value: string, expected: string, remedy: string): void {
-    this.#problems.push(problemAt(this.#yaml, path, { code, value, expected, remedy }));
+    if (this.refused(path)) return;
+    const fault = JSON.stringify([path, code, value]);
+    this.#said.add(fault);
+    if (this.#before.has(fault)) return;
+    const place = [...this.#above, ...path];
+    this.#problems.push(problemAt(this.#yaml, place, { code, value, expected, remedy }));
   }
 
   /**
@@ -89,4 +171,14 @@ export class Complaints {
       "Correct the value or its unit.",
     );
   }
+}
+
+/**
+ * Puts faults in the order of the file.
+ *
+ * @param problems - faults of one file
+ * @returns the same by line
+ */
+export function inOrder(problems: readonly Problem[]): readonly Problem[] {
+  return [...problems].sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
 }

@@ -7,7 +7,7 @@ import type { KeyPath } from "../factors/yaml-text.js";
 import { STEP_KINDS } from "../steps/kinds.js";
 import type { StepKind } from "../steps/step.js";
 import type { Complaints } from "./complaints.js";
-import { SERVES, WITHOUT_MACHINE } from "./machine-kinds.js";
+import { served, WITHOUT_MACHINE } from "./machine-kinds.js";
 import type { PlantRoute, PlantStep } from "./plant.js";
 import type { PlantText, RouteText } from "./schema.js";
 import { FINISH, type RoutePlan, type RouteStep, SHIPPED_ROUTES } from "./shipped-routes.js";
@@ -34,7 +34,9 @@ export function judgeRoute(desk: RouteDesk, name: string, route: RouteText): Pla
   const at: KeyPath = ["routes", name];
   const plan = planOf(desk, at, route);
   const workflow = route.workflow ?? plan?.workflow;
-  if (route.like === undefined && (workflow === undefined || route.steps === undefined)) {
+  // A key that was refused right here may have been meant for one of the two.
+  const unclear = route.like === undefined && (workflow === undefined || route.steps === undefined);
+  if (unclear && !desk.complaints.refusedUnder(at).some((key) => key !== "machines")) {
     desk.complaints.say(
       at,
       "route-unclear",
@@ -45,14 +47,17 @@ export function judgeRoute(desk: RouteDesk, name: string, route: RouteText): Pla
   }
   const own = (route.steps ?? plan?.steps ?? []).map(plainStep);
   const steps = route.finish === "soft" ? [...own, ...FINISH] : own;
-  // Without steps every role would look like a stranger, which says nothing new.
-  if (steps.length > 0) strangers(desk, at, route, steps);
+  // Where steps are missing or at fault every role may look like a stranger, which says nothing new.
+  const whole = !["steps", "finish"].some((key) => desk.complaints.refusedWithin([...at, key]));
+  if (own.length > 0 && whole) strangers(desk, at, route, steps);
   return {
     name,
     workflow: workflow ?? "pigment",
     dye: route.dye ?? plan?.dye,
     words: route.words ?? plan?.words ?? name,
-    steps: steps.map((step) => judgeStep(desk, at, route, step)),
+    steps: steps.map((step, i) =>
+      judgeStep({ desk, at, route, stepAt: [...at, "steps", i] }, step),
+    ),
     printWidth: route.print_width,
   };
 }
@@ -79,7 +84,18 @@ function plainStep(step: NonNullable<RouteText["steps"]>[number] | RouteStep): R
   };
 }
 
-function judgeStep(desk: RouteDesk, at: KeyPath, route: RouteText, step: RouteStep): PlantStep {
+/** The route a step belongs to. */
+interface Place {
+  readonly desk: RouteDesk;
+  /** Path of the route. */
+  readonly at: KeyPath;
+  readonly route: RouteText;
+  /** Path of the step, where the route writes its steps out. */
+  readonly stepAt: KeyPath;
+}
+
+function judgeStep(place: Place, step: RouteStep): PlantStep {
+  const { desk, at, route, stepAt } = place;
   const machine = route.machines[step.role] ?? "";
   const ofRole = <T>(all: Readonly<Record<string, T>> | undefined): Record<string, T> =>
     Object.fromEntries(
@@ -89,16 +105,23 @@ function judgeStep(desk: RouteDesk, at: KeyPath, route: RouteText, step: RouteSt
     );
   const settings = ofRole(route.settings);
   const choices = ofRole(route.choices);
+  const bare = { ...step, machine, settings, choices };
   const kind = STEP_KINDS[step.kind];
   if (kind === undefined) {
-    desk.complaints.unknown([...at, "steps"], step.kind, "a kind of step", Object.keys(STEP_KINDS));
-    return { ...step, machine, settings, choices };
+    desk.complaints.unknown(
+      [...stepAt, "kind"],
+      step.kind,
+      "a kind of step",
+      Object.keys(STEP_KINDS),
+    );
+    return bare;
   }
-  judgeRecipe(desk, at, step);
-  judgeSettings(desk, at, step, kind, settings);
+  const withRecipe = judgeRecipe(desk, stepAt, step);
+  if (desk.complaints.refused([...stepAt, "role"])) return bare;
+  judgeSettings(place, step, kind, settings, withRecipe);
   judgeChoices(desk, at, step, kind, choices);
   const byMachine = judgeMachine(desk, at, step, machine);
-  return { ...step, machine, settings, choices: { ...byMachine, ...choices } };
+  return { ...bare, choices: { ...byMachine, ...choices } };
 }
 
 // The choices of the machine, when it is one of every site and fits the step.
@@ -108,10 +131,11 @@ function judgeMachine(
   step: RouteStep,
   machine: string,
 ): Readonly<Record<string, string>> {
+  const path = [...at, "machines", step.role];
   if (machine === "") {
     if (!WITHOUT_MACHINE.has(step.kind)) {
       desk.complaints.say(
-        [...at, "machines"],
+        path,
         "route-misses-step",
         step.role,
         `a machine for step ${step.role} (${step.kind})`,
@@ -120,16 +144,18 @@ function judgeMachine(
     }
     return {};
   }
-  const path = [...at, "machines", step.role];
   const choices: Record<string, string> = {};
   for (const [name, site] of Object.entries(desk.text.sites)) {
-    const found = site.machines[machine];
+    // What is wrong with the machine itself is said where it stands.
+    if (desk.complaints.refused(["sites", name, "machines", machine, "kind"])) continue;
+    const found = Object.hasOwn(site.machines, machine) ? site.machines[machine] : undefined;
     if (found === undefined) {
       const known = Object.keys(site.machines);
       desk.complaints.unknown(path, machine, `a machine of site ${name}`, known);
       continue;
     }
-    if (found.kind !== step.kind && !(SERVES[found.kind] ?? []).includes(step.kind)) {
+    const serves = served(found.kind);
+    if (serves.length > 0 && !serves.includes(step.kind)) {
       desk.complaints.say(
         path,
         "machine-of-other-kind",
@@ -143,26 +169,29 @@ function judgeMachine(
   return choices;
 }
 
-function judgeRecipe(desk: RouteDesk, at: KeyPath, step: RouteStep): void {
+// Whether the lines of the recipe are known.
+function judgeRecipe(desk: RouteDesk, stepAt: KeyPath, step: RouteStep): boolean {
   const family = (pattern: RegExp): readonly string[] => [
     ...new Set([...desk.factors.factors.keys()].flatMap((id) => pattern.exec(id)?.[1] ?? [])),
   ];
-  const recipes = family(/^recipe\.(.+)\.[^.]+$/);
-  if (step.recipe !== undefined && !recipes.includes(step.recipe)) {
-    desk.complaints.unknown([...at, "steps"], step.recipe, "a recipe", recipes);
-  }
   const inks = family(/^ink\.(.+)\.water$/);
   if (step.ink !== undefined && !inks.includes(step.ink)) {
-    desk.complaints.unknown([...at, "steps"], step.ink, "an ink", inks);
+    desk.complaints.unknown([...stepAt, "ink"], step.ink, "an ink", inks);
   }
+  const recipes = family(/^recipe\.(.+)\.[^.]+$/);
+  if (step.recipe !== undefined && !recipes.includes(step.recipe)) {
+    desk.complaints.unknown([...stepAt, "recipe"], step.recipe, "a recipe", recipes);
+    return false;
+  }
+  return !desk.complaints.refused([...stepAt, "recipe"]);
 }
 
 function judgeSettings(
-  desk: RouteDesk,
-  at: KeyPath,
+  { desk, at }: Place,
   step: RouteStep,
   kind: StepKind,
   settings: Readonly<Record<string, PlantStep["settings"][string]>>,
+  withRecipe: boolean,
 ): void {
   const prefix = `recipe.${step.recipe ?? ""}.`;
   for (const [key, value] of Object.entries(settings)) {
@@ -173,7 +202,7 @@ function judgeSettings(
       desk.complaints.number(path, value, spec.limits, spec.unit);
     } else if (line !== undefined) {
       desk.complaints.number(path, value, line.plausible, line.unit);
-    } else {
+    } else if (withRecipe) {
       const lines = [...desk.factors.factors.keys()].filter((id) => id.startsWith(prefix));
       desk.complaints.unknown(path, key, `a setting of ${step.kind}`, [
         ...Object.keys(kind.settings),

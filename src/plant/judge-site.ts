@@ -6,7 +6,7 @@ import type { FactorSet } from "../factors/factor.js";
 import type { KeyPath } from "../factors/yaml-text.js";
 import { STEP_KINDS } from "../steps/kinds.js";
 import type { Complaints } from "./complaints.js";
-import { SERVES } from "./machine-kinds.js";
+import { MACHINE_KINDS, served } from "./machine-kinds.js";
 import type { SiteText } from "./schema.js";
 
 /**
@@ -48,6 +48,10 @@ export function judgeSite(
       "Add `electricity: { intensity: … }` in kg CO2e per kWh; the national energy agency or the supplier's disclosure states it.",
     );
   }
+  for (const arm of ["pigment", "dye"] as const) {
+    const share = site.yield?.[arm];
+    if (share !== undefined) complaints.number([...at, "yield", arm], share, [0, 1], "1");
+  }
   judgeFuels(complaints, factors, at, site);
 }
 
@@ -56,15 +60,9 @@ function judgeMachine(
   at: KeyPath,
   machine: SiteText["machines"][string],
 ): void {
-  const kinds = (SERVES[machine.kind] ?? [machine.kind]).flatMap((kind) => {
-    const known = STEP_KINDS[kind];
-    return known === undefined ? [] : [known];
-  });
+  const kinds = served(machine.kind).flatMap((kind) => STEP_KINDS[kind] ?? []);
   if (kinds.length === 0) {
-    complaints.unknown([...at, "kind"], machine.kind, "a kind of machine", [
-      ...Object.keys(STEP_KINDS),
-      ...Object.keys(SERVES),
-    ]);
+    complaints.unknown([...at, "kind"], machine.kind, "a kind of machine", MACHINE_KINDS);
     return;
   }
   for (const [key, value] of Object.entries(machine.settings ?? {})) {

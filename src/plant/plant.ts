@@ -37,12 +37,24 @@ export interface Plant {
   readonly house: string;
   /** Set of global warming potentials. */
   readonly gwp: "AR5" | "AR6";
-  /** Sites by name. */
+  /** Sites by name, with those that a change adds. */
   readonly sites: Readonly<Record<string, SiteText>>;
-  /** Routes by name. */
+  /** Routes by name, with those that a change adds. */
   readonly routes: Readonly<Record<string, PlantRoute>>;
   /** Counterpart of a route, where the plant file names one. */
   readonly counterparts: Readonly<Record<string, string>>;
   /** The rest of the file as written. */
   readonly text: PlantText;
+  /** The house by date, oldest first, the file without its changes at the head; absent without changes. */
+  readonly versions?: readonly DatedPlant[];
+}
+
+/** The print house from a day on. */
+export interface DatedPlant {
+  /** First day of the change; empty for the file without its changes. */
+  readonly from: string;
+  /** What changed, in the words of the mill; empty when it says nothing. */
+  readonly note: string;
+  /** The house with this change and all earlier ones. */
+  readonly plant: Plant;
 }

@@ -4,11 +4,9 @@
  */
 
 import * as z from "zod";
+import { LogDialectSchema } from "../log/dialect.js";
 
-const day = z
-  .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/)
-  .describe("a day as 2026-01-31");
+const day = z.iso.date().describe("a day as 2026-01-31");
 
 const givenNumber = z
   .union([
@@ -86,6 +84,15 @@ const tariffs = z
   })
   .describe("prices with date and currency");
 
+const shareOfFirstQuality = z
+  .strictObject({
+    value: z.number().gt(0).max(1).describe("a share above 0 and up to 1, such as 0.96"),
+    low: z.number().gt(0).max(1).describe("the lower end it may lie at, above 0"),
+    high: z.number().gt(0).max(1).describe("the upper end it may lie at, up to 1"),
+    source: z.string().min(1).describe("where the share was taken from"),
+  })
+  .describe("a share of the printed area as { value, low, high, source }");
+
 const site = z
   .strictObject({
     place: z.string().describe("ISO 3166-1 alpha-3 code of the place, for the grid"),
@@ -125,11 +132,52 @@ const site = z
       })
       .optional()
       .describe("electricity bought"),
+    yield: z
+      .strictObject({
+        pigment: shareOfFirstQuality.optional(),
+        dye: shareOfFirstQuality.optional(),
+      })
+      .optional()
+      .describe("share of first quality of lots, had they been printed by pigment or by dye"),
     steam_intensity: givenNumber.optional().describe("kg CO2e per MJ of bought steam"),
     tariffs: tariffs.optional(),
     machines: z.record(z.string(), machine).describe("machines by name"),
   })
   .describe("a site with place, utilities and machines");
+
+// Each part may be named alone: it is laid over what the file says of the same thing. Prices come with the
+// day they are from; shares of first quality hold for the whole period, so they do not change by date.
+const siteChange = site
+  .omit({ yield: true })
+  .partial()
+  .extend({
+    tariffs: tariffs
+      .partial()
+      .extend({ date: tariffs.shape.date })
+      .optional()
+      .describe("prices that change, with the day they are from"),
+    machines: z
+      .record(z.string(), machine.partial().describe("what changes at a machine"))
+      .optional()
+      .describe("what changes at machines, by name"),
+  })
+  .describe("what changes at a site");
+
+const change = z
+  .strictObject({
+    from: day.describe("the first day of the change, as 2026-07-01"),
+    note: z.string().optional().describe("what changed, in plain words"),
+    sites: z.record(z.string(), siteChange).optional().describe("what changes at sites, by name"),
+    routes: z
+      .record(z.string(), route.partial().describe("what changes on a route"))
+      .optional()
+      .describe("what changes on routes, by name"),
+    counterparts: z
+      .record(z.string(), z.string())
+      .optional()
+      .describe("counterparts that change, by name of the route"),
+  })
+  .describe("a change: what the file says otherwise from a day on");
 
 const meter = z
   .strictObject({
@@ -148,13 +196,19 @@ export const PlantFile = z
     millrace: z.literal(1).describe("the number 1, the format of this file"),
     house: z.string().min(1).describe("name of the print house"),
     gwp: z.enum(["AR5", "AR6"]).optional().describe("AR5 or AR6"),
-    log: z.unknown().optional().describe("how the log is written: headings, units, signs"),
+    log: LogDialectSchema.nullish().describe("how the log is written: headings, units, signs"),
     counterparts: z
       .record(z.string(), z.string())
       .optional()
       .describe("counterpart of a route by name: reactive: pigment-stenter"),
     sites: z.record(z.string(), site).describe("sites by name"),
     routes: z.record(z.string(), route).describe("routes by name"),
+    changes: z
+      .array(change)
+      .optional()
+      .describe(
+        "what the file says otherwise from a day on, each as { from, note, sites, routes }",
+      ),
     meters: z.record(z.string(), meter).optional().describe("meters by name"),
   })
   .describe("the plant file");
@@ -164,6 +218,9 @@ export type PlantText = z.output<typeof PlantFile>;
 
 /** A number as the plant file gives it. */
 export type GivenNumber = z.output<typeof givenNumber>;
+
+/** A change as written. */
+export type ChangeText = NonNullable<PlantText["changes"]>[number];
 
 /** A site as written. */
 export type SiteText = PlantText["sites"][string];

@@ -32,7 +32,11 @@ export interface Site {
   /** Looks up a factor of the site. */
   readonly at: (id: string) => Quantity;
   /** Air of the hall. */
-  readonly hall: { readonly temperature: Quantity; readonly humidity: Quantity };
+  readonly hall: {
+    readonly temperature: Quantity;
+    readonly humidity: Quantity;
+    readonly pressure: Quantity;
+  };
   /** Temperature of the supply water. [°C] */
   readonly supplyTemperature: Quantity;
   /** Enthalpy of the steam. [kJ/kg] */
@@ -92,7 +96,7 @@ export function buildSite(name: string, text: SiteText, lookup: Lookup): Site {
   return {
     name,
     at,
-    hall: { temperature, humidity },
+    hall: { temperature, humidity, pressure },
     supplyTemperature,
     steamEnthalpy: steamEnthalpyOf(house.pressure),
     burnerVapour: at(vapourId),

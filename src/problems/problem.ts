@@ -22,8 +22,10 @@ export interface Problem {
   readonly file?: string;
   /** Line in that file, counted from 1. */
   readonly line?: number;
-  /** Column heading, or path of the key in a YAML file, such as `routes.reactive.steps[2]`. */
+  /** Heading of the column in a table. */
   readonly column?: string;
+  /** Path of the key in a YAML file, such as `routes.reactive.steps[2]`. */
+  readonly key?: string;
   /** Value as it was read. */
   readonly value?: string;
   /** What was expected, as a noun phrase: `a length above 0 m`. */

@@ -14,6 +14,7 @@ export function sentence(problem: Problem): string {
     problem.file,
     problem.line === undefined ? undefined : `line ${problem.line}`,
     problem.column === undefined ? undefined : `column ${problem.column}`,
+    problem.key === undefined ? undefined : `key ${shown(problem.key)}`,
   ].filter((part) => part !== undefined);
   const value = problem.value === undefined ? "" : `"${shown(problem.value)}"; `;
   const head = place.length > 0 ? `${place.join(", ")}: ` : "";

@@ -169,10 +169,10 @@ describe("judgeFactor", () => {
       "factors.pad.speed.values[0].quality",
       6,
     ],
-  ])("refuses it when %s", (_, changes, code, column, line) => {
+  ])("refuses it when %s", (_, changes, code, key, line) => {
     const { value, problems } = judge(changes);
     expect(value).toBeUndefined();
-    expect(problems).toMatchObject([{ code, column, line, severity: "refused", file: "pad.yaml" }]);
+    expect(problems).toMatchObject([{ code, key, line, severity: "refused", file: "pad.yaml" }]);
   });
 
   it("suggests the source that was meant", () => {
@@ -186,8 +186,8 @@ describe("judgeFactor", () => {
     const row = { ...VALUE, path: ["factors"], row: true, value: 500 };
     const provenance = { ...PROVENANCE, source: "bill" };
     expect(judge({ values: [{ ...row, provenance }] }).problems).toMatchObject([
-      { code: "factor-unknown-source", column: "factors" },
-      { code: "factor-implausible", column: "factors" },
+      { code: "factor-unknown-source", key: "factors" },
+      { code: "factor-implausible", key: "factors" },
     ]);
   });
 

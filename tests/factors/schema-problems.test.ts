@@ -41,7 +41,7 @@ describe("judgeBy", () => {
         severity: "refused",
         file: "plant.yaml",
         line: 4,
-        column: "machines.pad.wrods",
+        key: "machines.pad.wrods",
         value: "wrods",
         expected: "one of speed, words",
         remedy: "Write words if that was meant.",
@@ -60,7 +60,7 @@ describe("judgeBy", () => {
       {
         code: "missing-key",
         line: 2,
-        column: "machines.pad.speed",
+        key: "machines.pad.speed",
         expected: "speed: a speed in m/min",
         remedy: "Add the key.",
       },
@@ -85,13 +85,23 @@ describe("judgeBy", () => {
 
   it("names every fault in one run", () => {
     expect(
-      judge("machines:\n  pad: { sped: 1 }\n  flue: { speed: x }\nday: []\n").problems,
-    ).toHaveLength(4);
+      judge("machines:\n  pad: { sped: 1 }\n  flue: { speed: x }\n  nip: {}\nday: []\n").problems,
+    ).toMatchObject([
+      { value: "sped" },
+      { value: "x" },
+      { key: "machines.nip.speed" },
+      { value: "day" },
+    ]);
+  });
+
+  it("does not call a key missing that was misspelt", () => {
+    const { problems } = judge("machines:\n  pad: { sped: 1 }\n");
+    expect(problems.map(({ code, value }) => [code, value])).toEqual([["unknown-key", "sped"]]);
   });
 
   it("takes an empty file for a faulty one", () => {
     const { problems } = judge("");
     expect(problems).toMatchObject([{ code: "wrong-value", line: 1, value: "null" }]);
-    expect(problems[0]).not.toHaveProperty("column");
+    expect(problems[0]).not.toHaveProperty("key");
   });
 });

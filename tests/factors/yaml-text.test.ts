@@ -101,7 +101,7 @@ describe("lineOf", () => {
       severity: "refused",
       file: "a.yaml",
       line: 7,
-      column: "a.b[1].d",
+      key: "a.b[1].d",
     });
   });
 });

@@ -41,4 +41,51 @@ describe("Complaints", () => {
       ["0 … 1", "both low and high, or neither,"],
     ]);
   });
+
+  it("say nothing more of a place that was refused, or of what stands in it", () => {
+    const desk = complaints();
+    desk.refuse(["first"]);
+    desk.say(["first", "inside"], "a", "1", "something", "Do something.");
+    desk.say(["first"], "a", "1", "something", "Do something.");
+    desk.say(["second"], "b", "2", "something", "Do something.");
+    expect(desk.problems.map(({ code }) => code)).toEqual(["b"]);
+    expect(desk.refused(["first", "inside"])).toBe(true);
+    expect(desk.refused(["second"])).toBe(false);
+  });
+
+  it("know what was refused inside a place", () => {
+    const desk = complaints();
+    desk.refuse(["first", "inside", 0]);
+    expect(desk.refused(["first"])).toBe(false);
+    expect(desk.refusedWithin(["first"])).toBe(true);
+    expect(desk.refusedWithin(["second"])).toBe(false);
+    expect(desk.refusedUnder(["first", "inside"])).toEqual([0]);
+    expect(desk.refusedUnder(["first"])).toEqual([]);
+  });
+
+  it("note under a change what was no fault before it, at its place in the change", () => {
+    const desk = complaints();
+    desk.say(["first"], "a", "1", "something", "Do something.");
+    const changed = desk.underChange(2);
+    changed.say(["first"], "a", "1", "something", "Do something.");
+    changed.say(["first"], "a", "3", "something", "Do something.");
+    expect(changed.problems.map(({ key, value }) => [key, value])).toEqual([
+      ["changes[2].first", "3"],
+    ]);
+    // What the change before said is known to the next one too.
+    const next = changed.underChange(0);
+    next.say(["first"], "a", "3", "something", "Do something.");
+    expect(next.problems).toEqual([]);
+  });
+
+  it("say nothing under a change of what was refused in the change itself", () => {
+    const desk = complaints();
+    desk.refuse(["changes", 1, "first"]);
+    const [other, own] = [0, 1].map((index) => {
+      const changed = desk.underChange(index);
+      changed.say(["first"], "a", "1", "something", "Do something.");
+      return changed.problems.length;
+    });
+    expect([other, own]).toEqual([1, 0]);
+  });
 });

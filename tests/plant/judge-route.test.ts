@@ -40,7 +40,7 @@ describe("judgeRoute", () => {
       code: "route-misses-step",
       value: "fix",
       expected: "a machine for step fix (calender)",
-      column: "routes.pigment.machines",
+      key: "routes.pigment.machines.fix",
     });
   });
 
@@ -48,7 +48,7 @@ describe("judgeRoute", () => {
     expectFault({ fix: "fix: calandra" }, "fix: calandra", {
       code: "unknown-name",
       value: "calandra",
-      column: "routes.pigment.machines.fix",
+      key: "routes.pigment.machines.fix",
       expected: "a machine of site main: pad, stenter, printer, calender",
     });
   });
@@ -71,7 +71,7 @@ describe("judgeRoute", () => {
   it("names an unknown setting, with those there are", () => {
     expectFault({ settings: "fix.dwel: 30" }, "fix.dwel", {
       value: "dwel",
-      column: "routes.pigment.settings.fix.dwel",
+      key: "routes.pigment.settings.fix.dwel",
       expected: `a setting of calender: ${Object.keys(STEP_KINDS["calender"]?.settings ?? {}).join(", ")}`,
     });
     expect(faultOf({ settings: "fix.dwel: 30" }).remedy).toBe("Write dwell if that was meant.");

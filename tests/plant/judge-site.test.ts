@@ -32,7 +32,7 @@ describe("judgeSite", () => {
 
   it("names unknown settings, kinds and choices of machines", () => {
     expectFault({ padSettings: "powr: 5" }, "powr", {
-      column: "sites.main.machines.pad.settings.powr",
+      key: "sites.main.machines.pad.settings.powr",
       value: "powr",
       remedy: "Write power if that was meant.",
     });
@@ -64,7 +64,7 @@ describe("judgeSite", () => {
   it.each(["oil_heater", "boiler"])("names an unknown fuel of the %s", (key) => {
     expectFault({ site: `${key}: { fuel: peat }` }, "peat", {
       value: "peat",
-      column: `sites.main.${key}.fuel`,
+      key: `sites.main.${key}.fuel`,
     });
     expect(faultsOf(plantFile({ site: `${key}: { fuel: wood }` }))).toEqual([]);
   });

@@ -26,6 +26,7 @@ describe("buildSite", () => {
     expect(valueOf(site.hall.temperature)).toBe(25);
     // ASHRAE Handbook: Fundamentals, psychrometric chart no. 1: 25 °C, 50 %: 9.9 g/kg (from memory).
     expect(valueOf(site.hall.humidity)).toBeCloseTo(0.0099, 4);
+    expect(valueOf(site.hall.pressure)).toBe(1.01325);
     expect(valueOf(site.supplyTemperature)).toBe(15);
     expect(valueOf(site.steamEnthalpy)).toBeCloseTo(2768.3, 1);
   });

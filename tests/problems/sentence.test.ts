@@ -18,11 +18,19 @@ describe("sentence", () => {
     );
   });
 
+  it("calls a place in a YAML file a key", () => {
+    const place = { file: "plant.yaml", line: 12, key: "sites.main.boiler.pressure", value: "-3" };
+    expect(sentence({ ...short, ...place })).toBe(
+      'plant.yaml, line 12, key sites.main.boiler.pressure: "-3"; expected a length above 0 m. ' +
+        "Correct the length or leave the row out.",
+    );
+  });
+
   it.each<[Partial<Problem>, string]>([
     [{}, "expected a length"],
     [{ file: "log.csv" }, "log.csv: expected a length"],
     [{ line: 7 }, "line 7: expected a length"],
-    [{ file: "plant.yaml", column: "site.hall" }, "plant.yaml, column site.hall: expected a"],
+    [{ file: "plant.yaml", key: "sites.main" }, "plant.yaml, key sites.main: expected a length"],
     [{ value: "" }, '""; expected a length'],
     [{ file: "log.csv", value: "wide" }, 'log.csv: "wide"; expected a length'],
   ])("leaves out what is not known: %j", (known, start) => {
