@@ -14,11 +14,13 @@ import { unitProduct } from "../units/dimension.js";
  */
 export function product(id: string, ...factors: readonly Quantity[]): Derived {
   const unit = factors.map((factor) => factor.unit).reduce(unitProduct, "1");
-  return derive(id, unit, factors.map(shortName).join(" × "), factors, (...numbers) => {
+  const value = (...numbers: readonly number[]): number => {
     let result = 1;
     for (const number of numbers) result *= number;
     return result;
-  });
+  };
+  const words = factors.map(shortName).join(" × ");
+  return { ...derive(id, unit, words, factors, value), multiplies: true };
 }
 
 /**

@@ -15,6 +15,7 @@ import { dry } from "./drying.js";
 import { chosenSource, DRY_HEAT_SOURCES, heatChoice } from "./heat-source.js";
 import { hoursByDwell } from "./hours.js";
 import {
+  CREW,
   DWELL,
   FIX_TEMPERATURE,
   IDLE,
@@ -42,6 +43,7 @@ export const calender: StepKind = {
     power: { ...POWER, words: "electric power of drives while hot", limits: [0, 200] },
     idle: IDLE,
     setup: SETUP,
+    crew: CREW,
     "moisture-out": MOISTURE_OUT,
     paper: {
       words: "protecting paper run along per cloth area; 0 without",

@@ -5,7 +5,7 @@ import type { HourPart } from "./hours.js";
 /**
  * How the air of a dryer is ruled.
  *
- * - `humidity`: dampers hold the exhaust at a humidity [kg/kg] and a temperature [°C]
+ * - `rise`: dampers hold the exhaust at a rise of humidity over the hall [kg/kg] and a temperature [°C]
  * - `flow`: fans move dry air by the hour [kg/h], hotter than the cloth by an approach [°C]
  * - `still`: no air is moved; vapour leaves at the temperature of the cloth
  *
@@ -13,7 +13,13 @@ import type { HourPart } from "./hours.js";
  * are ways to fix print, so only they take a logged fixation temperature.
  */
 export type Air =
-  | { readonly humidity: Quantity; readonly exhaust: Quantity; readonly recovery: Quantity }
+  | {
+      readonly rise: Quantity;
+      readonly exhaust: Quantity;
+      readonly recovery: Quantity;
+      /** What the exhaust fan can move; 0 where nobody said. [kg/h] */
+      readonly fan: Quantity;
+    }
   | { readonly flow: Quantity; readonly approach: Quantity; readonly recovery: Quantity }
   | "still";
 

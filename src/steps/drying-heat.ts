@@ -7,7 +7,6 @@ import { constant, derive, type Quantity } from "../numbers/quantity.js";
 import {
   airHeatPerDryAir,
   burnerGain,
-  dryAirPerWater,
   evaporationHeatPerWater,
 } from "../physics/drying-balance.js";
 import { VAPOUR_HEAT_CAPACITY, WATER_HEAT_CAPACITY } from "../physics/moist-air.js";
@@ -93,8 +92,8 @@ export function firedIn(context: StepContext, run: DryerRun, needed: Quantity): 
   const gain = derive(
     "burner-gain",
     "1",
-    "humidity" in air
-      ? "1 / (1 − v [(1.006 + 1.86 W₁)(t_e − t_h)(1 − ε)/(W₂ − W₁) + 1.86 (t_e − t_h)])"
+    "rise" in air
+      ? "1 / (1 − v [(1.006 + 1.86 W₁)(t_e − t_h)(1 − ε)/rise + 1.86 (t_e − t_h)])"
       : "1 / (1 − v · 1.86 (t_e − t_h))",
     [
       context.burnerVapour,
@@ -102,24 +101,17 @@ export function firedIn(context: StepContext, run: DryerRun, needed: Quantity): 
       exhaustAt(air, run.clothOut),
       context.hall.temperature,
       air.recovery,
-      ...("humidity" in air ? [air.humidity] : []),
+      ...("rise" in air ? [air.rise] : []),
     ],
-    (vapour = 0, W1 = 0, tExhaust = 0, tHall = 0, recovery = 0, W2?: number) =>
-      burnerGain(
-        vapour,
-        airHeatPerDryAir(W1, tExhaust, tHall),
-        W2 === undefined ? undefined : W2 - W1,
-        recovery,
-        tExhaust,
-        tHall,
-      ),
+    (vapour = 0, W1 = 0, tExhaust = 0, tHall = 0, recovery = 0, rise?: number) =>
+      burnerGain(vapour, airHeatPerDryAir(W1, tExhaust, tHall), rise, recovery, tExhaust, tHall),
   );
   return product("fired", drawn, gain);
 }
 
 function exhaustAt(air: Air, clothOut: Quantity): Quantity {
   if (air === "still") return clothOut;
-  if ("humidity" in air) return air.exhaust;
+  if ("rise" in air) return air.exhaust;
   return total("exhaust-temperature", "°C", clothOut, air.approach);
 }
 
@@ -148,10 +140,10 @@ function withAir(context: StepContext, air: Air, exhaust: Quantity, vapour: Quan
   const heat = derive(
     "air-per-water",
     "MJ/kg",
-    "(1.006 + 1.86 W₁)(t_e − t_h)(1 − ε) / (1000 (W₂ − W₁))",
-    [context.hall.humidity, air.humidity, exhaust, context.hall.temperature, air.recovery],
-    (W1 = 0, W2 = 0, tExhaust = 0, tHall = 0, recovery = 0) =>
-      KILO * dryAirPerWater(W1, W2) * airHeatPerDryAir(W1, tExhaust, tHall) * (1 - recovery),
+    "(1.006 + 1.86 W₁)(t_e − t_h)(1 − ε) / (1000 rise)",
+    [context.hall.humidity, air.rise, exhaust, context.hall.temperature, air.recovery],
+    (W1 = 0, rise = 1, tExhaust = 0, tHall = 0, recovery = 0) =>
+      (KILO * airHeatPerDryAir(W1, tExhaust, tHall) * (1 - recovery)) / rise,
   );
   return total("heat-with-air", "MJ/kg", vapour, heat);
 }
@@ -194,7 +186,7 @@ function clothHeat(context: StepContext, cloth: Cloth, run: DryerRun): Rising {
 // Flow mode: G × hours × (1.006 + 1.86 W₁)(t_e − t_h)(1 − ε). Set-up runs at the temperature set.
 function airByTheHour(context: StepContext, run: DryerRun, logged: boolean): readonly HeatPart[] {
   const { air } = run;
-  if (air === "still" || "humidity" in air) return [];
+  if (air === "still" || "rise" in air) return [];
   const slope = derive(
     "air-heat-slope",
     "MJ/(h °C)",

@@ -11,18 +11,27 @@
  * carries its sensible heat because fuel is counted on net calorific value. All is linear in w, m and
  * hours, so the whole splits into terms. A dryer never wets cloth: X₂ is the setting, or X₁ if less.
  *
- * Machine work other than this is electricity: fans, drives and extraction, kW × hours.
+ * Machine work other than this is electricity: fans, drives and extraction, kW × hours. While a machine waits
+ * hot it loses its standing heat, draws a share of its power and holds its people; these are terms of their own.
  */
 
-import { derive } from "../numbers/quantity.js";
 import { product } from "./algebra.js";
 import { amountNamed } from "./amounts.js";
 import type { Cloth } from "./cloth.js";
 import type { DryerRun } from "./dryer-run.js";
 import { dryingHeat, firedIn } from "./drying-heat.js";
+import { exhaustAir } from "./exhaust-air.js";
 import { heatFlow } from "./heat-source.js";
-import { HEAT_HOUR, heldTerms, hotHours, perHour, powerTerms } from "./hours.js";
-import type { StepContext, StepResult } from "./step.js";
+import {
+  HEAT_HOUR,
+  heldTerms,
+  type HourPart,
+  perHour,
+  powerTerms,
+  waiting,
+  waitingHours,
+} from "./hours.js";
+import type { CheckPart, StepContext, StepResult } from "./step.js";
 import type { Term } from "./term.js";
 import { noWetter, released, waterAt, waterTerms } from "./water.js";
 
@@ -38,34 +47,38 @@ export function dry(context: StepContext, cloth: Cloth, run: DryerRun): StepResu
   const moisture = noWetter(context, cloth, run.moistureOut);
   const left = waterAt(context, moisture);
   const driven = released(cloth, left);
-  const hot = hotHours(run.idle);
-  const drawn = derive(
-    "power-with-waiting",
-    "1",
-    "1 + idle × idle-power",
-    [run.idle, run.idlePower],
-    (idle = 0, share = 0) => 1 + idle * share,
-  );
-  const standing = product("standing-loss", run.standing, HEAT_HOUR, hot);
-  const needed = [
-    ...dryingHeat(context, cloth, driven, { ...run, moistureOut: moisture }),
-    ...perHour("standing-heat", run.hours, standing),
+  const idle = waitingHours(run.hours, run.idle);
+  const heat = (parts: readonly CheckPart[]): readonly Term[] =>
+    parts.map(({ amount, rate }) => ({
+      flow: heatFlow(run.heat),
+      amount,
+      rate: firedIn(context, run, rate),
+    }));
+  const standing = product("standing-loss", run.standing, HEAT_HOUR);
+  const lost = (hours: readonly HourPart[]): readonly Term[] =>
+    heat(perHour("standing-heat", hours, standing));
+  const heated = [
+    ...heat(dryingHeat(context, cloth, driven, { ...run, moistureOut: moisture })),
+    ...lost(run.hours),
   ];
+  const fired = run.heat === "burner" ? heated : [];
   return {
     terms: [
-      ...needed.map(({ amount, rate }): Term => ({
-        flow: heatFlow(run.heat),
-        amount,
-        rate: firedIn(context, run, rate),
-      })),
+      ...heated,
       ...waterTerms("water.evaporated", driven),
-      ...powerTerms(run.hours, run.power, drawn),
-      ...heldTerms(run.hours, hot),
+      ...powerTerms(run.hours, run.power),
+      ...heldTerms(context, run.hours),
+      ...waiting([
+        ...lost(idle),
+        ...powerTerms(idle, product("idle-power", run.power, run.idlePower)),
+        ...heldTerms(context, idle),
+      ]),
     ],
     cloth: {
       water: [{ amount: amountNamed("mass"), rate: left }],
       temperature: run.clothOut,
       moisture,
     },
+    checks: exhaustAir(context, run.air, driven, fired, run.hours),
   };
 }

@@ -2,7 +2,7 @@
  * Time under a machine: set-up per lot and running time by speed or by dwell; and what is drawn by the hour.
  */
 
-import { constant, derive, ONE, type Quantity } from "../numbers/quantity.js";
+import { constant, ONE, type Quantity } from "../numbers/quantity.js";
 import { product, ratio } from "./algebra.js";
 import { amountNamed, type Amount } from "./amounts.js";
 import type { StepContext } from "./step.js";
@@ -105,40 +105,53 @@ export function perHour(
 }
 
 /**
- * Hours hot per hour running, of a machine that is kept hot between lots.
+ * Hours of a machine that waits hot, or with its water running, as many for each hour running.
  *
- * @param idle - hours hot and waiting per hour running [-]
- * @returns 1 + idle
+ * @param hours - hours running
+ * @param idle - hours waiting per hour running [-]
+ * @returns the waiting hours, part by part
  */
-export function hotHours(idle: Quantity): Quantity {
-  return derive("hot-hours", "1", "1 + idle", [idle], (waiting = 0) => 1 + waiting);
+export function waitingHours(hours: readonly HourPart[], idle: Quantity): readonly HourPart[] {
+  return perHour("waiting", hours, idle);
+}
+
+/**
+ * Marks terms as those of waiting.
+ *
+ * @param terms - terms of the hours waiting
+ * @returns the same terms with the mark
+ */
+export function waiting(terms: readonly Term[]): readonly Term[] {
+  return terms.map((term): Term => ({ ...term, part: "waiting" }));
 }
 
 /**
  * Electricity of a machine.
  *
- * @param hours - hours running
- * @param power - power while running [kW]
- * @param drawn - electricity per electricity while running, for waiting; 1 when it stands still then
+ * @param hours - hours it draws power
+ * @param power - power in these hours [kW]
  * @returns terms for `electricity`
  */
-export function powerTerms(
-  hours: readonly HourPart[],
-  power: Quantity,
-  drawn: Quantity = ONE,
-): readonly Term[] {
-  return perHour("power", hours, product("power-drawn", power, drawn, POWER_HOUR)).map(
-    (part): Term => ({ flow: "electricity", ...part }),
-  );
+export function powerTerms(hours: readonly HourPart[], power: Quantity): readonly Term[] {
+  return perHour("power", hours, product("power-drawn", power, POWER_HOUR)).map((part): Term => ({
+    flow: "electricity",
+    ...part,
+  }));
 }
 
 /**
- * Time a machine is held.
+ * Time a machine is held, and the time of the people it holds: hours × crew.
  *
- * @param hours - hours running
- * @param hot - hours held per hour running; 1 when lots follow without waiting
- * @returns terms for `machine.hours`
+ * @param context - setting `crew` [people]
+ * @param hours - hours it is held
+ * @returns terms for `machine.hours` and `labour.hours`
  */
-export function heldTerms(hours: readonly HourPart[], hot: Quantity = ONE): readonly Term[] {
-  return perHour("held", hours, hot).map((part): Term => ({ flow: "machine.hours", ...part }));
+export function heldTerms(context: StepContext, hours: readonly HourPart[]): readonly Term[] {
+  return [
+    ...perHour("held", hours, ONE).map((part): Term => ({ flow: "machine.hours", ...part })),
+    ...perHour("crew-hours", hours, context.set("crew")).map((part): Term => ({
+      flow: "labour.hours",
+      ...part,
+    })),
+  ];
 }

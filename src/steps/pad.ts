@@ -14,7 +14,7 @@ import { product } from "./algebra.js";
 import { amountNamed, type Amount } from "./amounts.js";
 import type { WaterPart } from "./cloth.js";
 import { heldTerms, hoursBySpeed, powerTerms } from "./hours.js";
-import { POWER, SETUP, SPEED } from "./shared-settings.js";
+import { CREW, POWER, SETUP, SPEED } from "./shared-settings.js";
 import type { StepContext, StepKind } from "./step.js";
 import { substanceTerms } from "./substances.js";
 import type { Term } from "./term.js";
@@ -67,6 +67,7 @@ export const pad: StepKind = {
     power: { ...POWER, limits: [0, 200] },
     speed: { ...SPEED, owner: "machine" },
     setup: SETUP,
+    crew: CREW,
   },
   choices: {},
   columns: ["pickup"],
@@ -115,7 +116,7 @@ export const pad: StepKind = {
         product("liquor-wasted", dump, LITRE_OF_LIQUOR, toWaste),
       ),
       ...powerTerms(hours, context.set("power")),
-      ...heldTerms(hours),
+      ...heldTerms(context, hours),
     ];
     return {
       terms,

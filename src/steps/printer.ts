@@ -13,8 +13,8 @@ import { derive, ONE, type Quantity } from "../numbers/quantity.js";
 import { product, ratio } from "./algebra.js";
 import { amountNamed, type Amount } from "./amounts.js";
 import type { StepFlow } from "./flows.js";
-import { heldTerms, type HourPart, perHour, powerTerms } from "./hours.js";
-import { POWER, SETUP } from "./shared-settings.js";
+import { heldTerms, type HourPart, perHour, powerTerms, waiting } from "./hours.js";
+import { CREW, POWER, SETUP } from "./shared-settings.js";
 import type { StepContext, StepKind } from "./step.js";
 import { substanceTerms } from "./substances.js";
 import type { Term } from "./term.js";
@@ -46,6 +46,7 @@ export const printer: StepKind = {
     "standby-power": { ...POWER, words: "electric power on standby", limits: [0, 50] },
     standby: { words: "standby per lot", unit: "h/lot", limits: [0, 24], owner: "machine" },
     setup: SETUP,
+    crew: CREW,
     "belt-water": {
       words: "water of the belt washer",
       unit: "L/h",
@@ -105,8 +106,8 @@ export const printer: StepKind = {
         ]),
         ...powerTerms(printing, context.set("power")),
         ...powerTerms(printing, context.set("dryer-power")),
-        ...powerTerms(standby, context.set("standby-power")),
-        ...heldTerms([...setup, ...printing]),
+        ...waiting(powerTerms(standby, context.set("standby-power"))),
+        ...heldTerms(context, [...setup, ...printing]),
       ],
       cloth,
     };

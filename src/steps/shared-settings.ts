@@ -22,7 +22,7 @@ export const STANDING: SettingSpec = {
 
 /** Waiting hot. */
 export const IDLE: SettingSpec = {
-  words: "hours hot and waiting per hour running",
+  words: "hours hot and waiting, warming up among them, per hour running",
   unit: "1",
   limits: [0, 3],
   owner: "machine",
@@ -33,6 +33,14 @@ export const IDLE_POWER: SettingSpec = {
   words: "share of the running power drawn while waiting",
   unit: "1",
   limits: [0, 1],
+  owner: "machine",
+};
+
+/** People at the machine. */
+export const CREW: SettingSpec = {
+  words: "people held per hour that the machine is held",
+  unit: "1",
+  limits: [0, 10],
   owner: "machine",
 };
 
@@ -82,6 +90,14 @@ export const SPEED: SettingSpec = {
   unit: "m/min",
   limits: [1, 150],
   owner: "role",
+};
+
+/** What an exhaust fan can move. */
+export const FAN: SettingSpec = {
+  words: "dry air that the exhaust fan can move; 0 where nobody measured it",
+  unit: "kg/h",
+  limits: [0, 60000],
+  owner: "machine",
 };
 
 /** Humidity of the exhaust, by which a dryer's air is ruled. */

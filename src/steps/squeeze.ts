@@ -6,7 +6,7 @@
 
 import { amountNamed } from "./amounts.js";
 import { heldTerms, powerTerms, runBySpeed } from "./hours.js";
-import { POWER, SPEED } from "./shared-settings.js";
+import { CREW, POWER, SPEED } from "./shared-settings.js";
 import type { StepKind } from "./step.js";
 import { noWetter, released, waterAt, waterTerms } from "./water.js";
 
@@ -23,6 +23,7 @@ function dewatering(kind: string, words: string): StepKind {
       },
       power: { ...POWER, limits: [0, 200] },
       speed: { ...SPEED, owner: "machine" },
+      crew: CREW,
     },
     choices: {},
     columns: [],
@@ -34,7 +35,7 @@ function dewatering(kind: string, words: string): StepKind {
         terms: [
           ...waterTerms("water.drained", released(cloth, left)),
           ...powerTerms(hours, context.set("power")),
-          ...heldTerms(hours),
+          ...heldTerms(context, hours),
         ],
         cloth: {
           water: [{ amount: amountNamed("mass"), rate: left }],

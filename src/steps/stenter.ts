@@ -7,8 +7,11 @@ import type { DryerRun } from "./dryer-run.js";
 import { dry } from "./drying.js";
 import { chosenSource, HEAT_SOURCES, heatChoice } from "./heat-source.js";
 import { hoursByDwell, hoursBySpeed } from "./hours.js";
+import { exhaustRise } from "./humidity-rise.js";
 import {
+  CREW,
   EXHAUST_HUMIDITY,
+  FAN,
   DWELL,
   FIX_TEMPERATURE,
   IDLE,
@@ -31,12 +34,14 @@ const SHARED: Readonly<Record<string, SettingSpec>> = {
   idle: IDLE,
   "idle-power": IDLE_POWER,
   setup: SETUP,
+  crew: CREW,
   "moisture-out": MOISTURE_OUT,
 };
 
 const DRYING: Readonly<Record<string, SettingSpec>> = {
   ...SHARED,
   "exhaust-humidity": EXHAUST_HUMIDITY,
+  fan: FAN,
   "exhaust-temperature": {
     words: "temperature of the exhaust",
     unit: "°C",
@@ -89,7 +94,8 @@ function dryer(kind: string, words: string): StepKind {
         hours: hoursBySpeed(context),
         clothOut: context.set("cloth-out"),
         air: {
-          humidity: context.set("exhaust-humidity"),
+          rise: exhaustRise(context),
+          fan: context.set("fan"),
           exhaust: context.set("exhaust-temperature"),
           recovery: context.set("recovery"),
         },

@@ -1,4 +1,5 @@
 import type { Quantity } from "../numbers/quantity.js";
+import type { Amount } from "./amounts.js";
 import type { Cloth } from "./cloth.js";
 import type { RecipeLine } from "./substances.js";
 import type { Term } from "./term.js";
@@ -63,6 +64,8 @@ export interface StepContext {
     readonly temperature: Quantity;
     /** [kg water / kg dry air] */
     readonly humidity: Quantity;
+    /** Air pressure of the site. [bar absolute] */
+    readonly pressure: Quantity;
   };
   /** Water as the water works give it. [°C] */
   readonly supplyTemperature: Quantity;
@@ -83,12 +86,39 @@ export interface StepContext {
   readonly burnerEfficiency: Quantity;
 }
 
+/** A part of a sum over lots: amount × rate. */
+export interface CheckPart {
+  /** What the lots ask for. */
+  readonly amount: Amount;
+  /** Per unit of amount. */
+  readonly rate: Quantity;
+}
+
+/**
+ * What the settings of a step come to, to be held against what its machine can do: a quotient of two sums over
+ * the lots. It enters no flow.
+ */
+export interface StepCheck {
+  /** What it is, in plain words. */
+  readonly words: string;
+  /** Unit of the quotient. */
+  readonly unit: string;
+  /** Numerator. */
+  readonly above: readonly CheckPart[];
+  /** Denominator. */
+  readonly below: readonly CheckPart[];
+  /** What the machine can do, in the same unit; 0 where nobody said. */
+  readonly most: Quantity;
+}
+
 /** What a step answers. */
 export interface StepResult {
   /** Its demands and releases. */
   readonly terms: readonly Term[];
   /** The cloth it hands on. */
   readonly cloth: Cloth;
+  /** What its settings come to; absent where nothing is to be checked. */
+  readonly checks?: readonly StepCheck[];
 }
 
 /** A kind of step: one machine doing one job. */

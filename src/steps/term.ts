@@ -6,6 +6,12 @@ import type { Placement, StepFlow, Substance } from "./flows.js";
 export type FlowRef = StepFlow | { readonly substance: Substance; readonly placement: Placement };
 
 /**
+ * Part of a step's time that a term belongs to, where it is told from the rest: `waiting` is the time in which
+ * a machine is kept hot, warmed up or on standby without cloth in it.
+ */
+export type TermPart = "waiting";
+
+/**
  * One term of a step: flow = amount × rate. The amount is additive and certain; the rate holds all
  * that is drawn. The unit of the flow is the unit of the amount times the unit of the rate.
  */
@@ -16,6 +22,8 @@ export interface Term {
   readonly amount: Amount;
   /** Flow per unit of amount. */
   readonly rate: Quantity;
+  /** Part of the time it belongs to; absent while cloth runs. */
+  readonly part?: TermPart;
 }
 
 /**

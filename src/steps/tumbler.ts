@@ -12,8 +12,11 @@ import { amountNamed } from "./amounts.js";
 import type { Cloth } from "./cloth.js";
 import { dry } from "./drying.js";
 import { chosenSource, HEAT_SOURCES, heatChoice } from "./heat-source.js";
+import { exhaustRise } from "./humidity-rise.js";
 import {
+  CREW,
   EXHAUST_HUMIDITY,
+  FAN,
   IDLE,
   IDLE_POWER,
   MOISTURE_OUT,
@@ -32,6 +35,7 @@ export const tumbler: StepKind = {
   words: "Tumbles cloth in batches in hot air, dry or straight from a soak.",
   settings: {
     "exhaust-humidity": EXHAUST_HUMIDITY,
+    fan: FAN,
     "exhaust-temperature": {
       words: "temperature of the exhaust",
       unit: "°C",
@@ -50,6 +54,7 @@ export const tumbler: StepKind = {
     power: { ...POWER, words: "electric power of drum and fan while running", limits: [0, 100] },
     idle: IDLE,
     "idle-power": IDLE_POWER,
+    crew: CREW,
     load: { words: "cloth in a batch", unit: "kg", limits: [5, 600], owner: "machine" },
     cycle: {
       words: "time of a batch with loading",
@@ -92,7 +97,8 @@ export const tumbler: StepKind = {
       moistureOut: context.set("moisture-out"),
       clothOut: context.set("cloth-out"),
       air: {
-        humidity: context.set("exhaust-humidity"),
+        rise: exhaustRise(context),
+        fan: context.set("fan"),
         exhaust: context.set("exhaust-temperature"),
         recovery: context.set("recovery"),
       },
@@ -102,7 +108,7 @@ export const tumbler: StepKind = {
       idlePower: context.set("idle-power"),
       heat: chosenSource(context, "heat"),
     });
-    return { terms: [...soaked.terms, ...dried.terms], cloth: dried.cloth };
+    return { ...dried, terms: [...soaked.terms, ...dried.terms] };
   },
 };
 

@@ -79,23 +79,28 @@ export function washHeat(
   levels: RangeLevels,
   entering: Entering,
 ): readonly GroupHeat[] {
+  // Plain loops: this runs in every draw, and lists made and dropped there cost more than the sums.
   const share = 1 / groups.length;
+  const ofFibres = entering.capacity + WATER_HEAT_CAPACITY * entering.carried;
+  const heats: GroupHeat[] = [];
   let before = entering.temperature;
-  return groups.map((group) => {
+  for (const group of groups) {
     const feed = feedTemperature(group, levels);
-    const boxes = group.map((level) => boxTemperature(level, feed, levels));
     let perLitre = 0;
     let perMass = 0;
-    boxes.forEach((box, at) => {
-      const ofLiquor = share * WATER_HEAT_CAPACITY * (box - (boxes[at + 1] ?? feed));
-      const ofCloth = (entering.capacity + WATER_HEAT_CAPACITY * entering.carried) * (box - before);
+    for (let at = 0; at < group.length; at++) {
+      const box = boxTemperature(group[at]!, feed, levels);
+      const next = at + 1 < group.length ? boxTemperature(group[at + 1]!, feed, levels) : feed;
+      const ofLiquor = share * WATER_HEAT_CAPACITY * (box - next);
+      const ofCloth = ofFibres * (box - before);
       before = box;
-      if (entering.liquor * ofLiquor + ofCloth <= 0) return;
+      if (entering.liquor * ofLiquor + ofCloth <= 0) continue;
       perLitre += ofLiquor;
       perMass += ofCloth;
-    });
-    return { feed, perLitre, perMass };
-  });
+    }
+    heats.push({ feed, perLitre, perMass });
+  }
+  return heats;
 }
 
 /**
@@ -106,10 +111,15 @@ export function washHeat(
  * @returns heat per litre of the filling [kJ/L]
  */
 export function fillingHeat(groups: readonly Group[], levels: RangeLevels): number {
-  const all = groups.flat();
   let rise = 0;
-  for (const level of all) rise += boxTemperature(level, levels.supply, levels) - levels.supply;
-  return (WATER_HEAT_CAPACITY * Math.max(0, rise)) / all.length;
+  let boxes = 0;
+  for (const group of groups) {
+    for (const level of group) {
+      rise += boxTemperature(level, levels.supply, levels) - levels.supply;
+      boxes += 1;
+    }
+  }
+  return (WATER_HEAT_CAPACITY * Math.max(0, rise)) / boxes;
 }
 
 /**

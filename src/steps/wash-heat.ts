@@ -16,7 +16,7 @@ import { type Amount, amountNamed } from "./amounts.js";
 import type { Cloth } from "./cloth.js";
 import { HEAT_HOUR, type HourPart, perHour } from "./hours.js";
 import type { StepContext } from "./step.js";
-import type { Term } from "./term.js";
+import type { Term, TermPart } from "./term.js";
 import {
   type Entering,
   fillingHeat,
@@ -36,6 +36,16 @@ export interface LiquorPart {
   readonly amount: Amount;
   /** Fresh water per unit of amount. [L] */
   readonly rate: Quantity;
+  /** Set for water that runs while no cloth does. */
+  readonly part?: TermPart;
+}
+
+/** Hours in which surfaces lose heat. */
+export interface WarmHours {
+  /** Hours running. */
+  readonly running: readonly HourPart[];
+  /** Hours stopped with the boxes hot; none where they are not asked for. */
+  readonly stopped: readonly HourPart[];
 }
 
 const KJ_PER_MJ = 1000;
@@ -50,7 +60,7 @@ const REPLACED = constant("litre-replaced", -1, "L/kg", "fresh water that open s
  * @param cloth - cloth as it comes in
  * @param bath - fresh water that runs through the boxes
  * @param filling - water to fill the boxes, per lot [L/lot]
- * @param hours - hours running
+ * @param hours - hours in which the boxes are hot
  * @returns `heat.steam-coil`, or `steam.open` with the `water.process` it saves
  */
 export function warming(
@@ -58,23 +68,24 @@ export function warming(
   cloth: Cloth,
   bath: readonly LiquorPart[],
   filling: Quantity,
-  hours: readonly HourPart[],
+  hours: WarmHours,
 ): readonly Term[] {
   const per = heatRates(context, cloth);
   const loss = product("surface-loss", context.set("surface"), HEAT_HOUR, per.loss);
-  const parts = [
-    ...bath.map(({ amount, rate }) => ({
-      amount,
-      rate: product("heat-of-liquor", rate, per.litre),
-    })),
+  const parts: readonly Omit<Term, "flow">[] = [
+    ...bath.map((part) => ({ ...part, rate: product("heat-of-liquor", part.rate, per.litre) })),
     { amount: amountNamed("mass"), rate: per.mass },
     { amount: amountNamed("lots"), rate: product("heat-of-filling", filling, per.filling) },
-    ...perHour("heat-of-surfaces", hours, loss),
+    ...perHour("heat-of-surfaces", hours.running, loss),
+    ...perHour("heat-of-surfaces", hours.stopped, loss).map((part) => ({
+      ...part,
+      part: "waiting" as const,
+    })),
   ];
   if (!injected(context)) return parts.map((part): Term => ({ flow: "heat.steam-coil", ...part }));
-  return parts.flatMap(({ amount, rate }): readonly Term[] => [
-    { flow: "steam.open", amount, rate },
-    { flow: "water.process", amount, rate: product("fresh-water-replaced", rate, REPLACED) },
+  return parts.flatMap((part): readonly Term[] => [
+    { flow: "steam.open", ...part },
+    { flow: "water.process", ...part, rate: product("fresh-water-replaced", part.rate, REPLACED) },
   ]);
 }
 

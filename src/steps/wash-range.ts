@@ -2,7 +2,12 @@
  * Wash range: takes what was not fixed off the cloth in a row of boxes, and warms their water.
  *
  *     bath water = liquor ratio × M + filling × fillings = drawn from the works + open steam
+ *     or           flow × (hours running + hours stopped) + filling × fillings
  *     drained = bath water + in with cloth − carried out
+ *
+ * Which of the two holds is a choice of the mill: liquor by the weight of the cloth, or valves that stand open
+ * at a flow, also while the cloth stands. By flow, logged liquor ratios and baths are not used, and surfaces
+ * lose heat while stopped as well; which boxes need heat is still judged at `fresh-water`.
  *
  * How much heat that takes, and how much steam where it is blown in, stands in `wash-boxes.ts` and
  * `wash-heat.ts`. A logged liquor ratio is that of each bath when baths are logged, and that of the whole
@@ -12,8 +17,16 @@
 import { ONE } from "../numbers/quantity.js";
 import { product } from "./algebra.js";
 import { amountNamed } from "./amounts.js";
-import { heldTerms, hoursBySpeed, powerTerms } from "./hours.js";
-import { POWER, SETUP, SPEED } from "./shared-settings.js";
+import {
+  heldTerms,
+  type HourPart,
+  hoursBySpeed,
+  perHour,
+  powerTerms,
+  waiting,
+  waitingHours,
+} from "./hours.js";
+import { CREW, POWER, SETUP, SPEED } from "./shared-settings.js";
 import type { StepContext, StepKind } from "./step.js";
 import { substanceTerms } from "./substances.js";
 import type { Term } from "./term.js";
@@ -80,8 +93,26 @@ export const washRange: StepKind = {
     },
     speed: { ...SPEED, owner: "machine" },
     setup: SETUP,
+    crew: CREW,
+    flow: {
+      words: "fresh water of all boxes together while their valves are open",
+      unit: "L/h",
+      limits: [50, 60000],
+      owner: "machine",
+    },
+    stops: {
+      words: "hours stopped with the water running, per hour running",
+      unit: "1",
+      limits: [0, 3],
+      owner: "machine",
+    },
   },
   choices: {
+    "water-by": {
+      words: "whether fresh water goes by the weight of the cloth or by the hour, stops included",
+      options: ["liquor", "flow"],
+      usual: "liquor",
+    },
     heating: {
       words: "whether steam is blown into the boxes or stays behind a coil",
       options: ["injection", "coil"],
@@ -96,24 +127,40 @@ export const washRange: StepKind = {
   columns: ["liquorRatio", "baths"],
   build: (context, cloth) => {
     const carried = context.set("carry-over");
-    const bath = liquor(context);
+    const running = hoursBySpeed(context);
+    const byFlow = context.choose("water-by") === "flow";
+    const stopped = byFlow ? waitingHours(running, context.set("stops")) : [];
+    const bath = byFlow ? byHour(context, running, stopped) : liquor(context);
     const filling = product("filling", context.set("fill"), context.set("fills-per-lot"));
     const fresh: readonly LiquorPart[] = [...bath, { amount: LOTS, rate: filling }];
-    const hours = hoursBySpeed(context);
     return {
       terms: [
         ...fresh.map((part): Term => ({ flow: "water.process", ...part })),
         ...fresh.map((part): Term => ({ flow: "water.drained", ...part })),
         ...waterTerms("water.drained", released(cloth, carried)),
-        ...warming(context, cloth, bath, filling, hours),
+        ...warming(context, cloth, bath, filling, { running, stopped }),
         ...substanceTerms(context.recipe, "bath", MASS, ONE),
-        ...powerTerms(hours, context.set("power")),
-        ...heldTerms(hours),
+        ...powerTerms(running, context.set("power")),
+        ...heldTerms(context, running),
+        ...waiting(heldTerms(context, stopped)),
       ],
       cloth: { water: [{ amount: MASS, rate: carried }], temperature: lastBox(context) },
     };
   },
 };
+
+// Fresh water by the hour, running and stopped. [L]
+function byHour(
+  context: StepContext,
+  running: readonly HourPart[],
+  stopped: readonly HourPart[],
+): readonly LiquorPart[] {
+  const flow = context.set("flow");
+  return [
+    ...perHour("bath-water", running, flow),
+    ...perHour("bath-water", stopped, flow).map((part) => ({ ...part, part: "waiting" as const })),
+  ];
+}
 
 // Fresh water by what was logged: liquor ratio and baths, one of them, or neither. [L]
 function liquor(context: StepContext): readonly LiquorPart[] {

@@ -25,7 +25,7 @@ function heatPerWater(
 describe("drying balance", () => {
   // By hand: hall 25 °C and 0.010, exhaust 150 °C and 0.100, water 25 °C: enthalpies 428.900 and 50.625
   // kJ/kg, 11.1111 kg air, 4098.406 kJ/kg.
-  it("agrees with the example worked from moist-air enthalpies", () => {
+  it("[C4] agrees with the example worked from moist-air enthalpies", () => {
     expect(heatPerWater(0.01, 0.1, 150, 25) / 3600).toBeCloseTo(1.138446, 6);
   });
 
@@ -53,7 +53,7 @@ describe("drying balance", () => {
     [0.05, 130, 2690, 2638, 5.33],
     [0.04, 150, 4269, 2675, 6.94],
     [0.03, 150, 6404, 2675, 9.08],
-  ])("stenter exhaust of %d at %d °C", (W2, tExhaust, air, vapour, total) => {
+  ])("[W3] stenter exhaust of %d at %d °C", (W2, tExhaust, air, vapour, total) => {
     const byAir = dryAirPerWater(0.01, W2) * airHeatPerDryAir(0.01, tExhaust, 25);
     const byVapour = evaporationHeatPerWater(tExhaust, 25);
     expect(Math.abs(byAir - air)).toBeLessThan(1);
@@ -63,14 +63,14 @@ describe("drying balance", () => {
 
   // Energy Conservation Center, Japan, training text on dryers: gas of 300 °C let off at 120 °C, surroundings
   // at 20 °C, can give up at most 64.3 % of its heat.
-  it("leaves the published ceiling of a hot-gas dryer", () => {
+  it("[C2] leaves the published ceiling of a hot-gas dryer", () => {
     const ceiling = 1 - airHeatPerDryAir(0.01, 120, 20) / airHeatPerDryAir(0.01, 300, 20);
     expect(ceiling).toBeCloseTo(0.643, 3);
   });
 
   // Public exam question: product 60 kg/h, 20 to 5 % on the wet basis, air from 0.01 to 0.05 kg/kg: 11.25 kg/h
   // of water, 281.25 kg/h of dry air.
-  it("gives the air of the exam question", () => {
+  it("[C6] gives the air of the exam question", () => {
     const water = 60 * (1 - 0.05) * (dryBasis(0.2) - dryBasis(0.05));
     expect(water).toBeCloseTo(11.25, 9);
     expect(water * dryAirPerWater(0.01, 0.05)).toBeCloseTo(281.25, 9);
@@ -84,7 +84,7 @@ describe("drying balance", () => {
     expect(Math.abs(evaporationHeatPerWater(100, 20) / boiler - 1)).toBeLessThan(0.005);
   });
 
-  it("never asks for less than saturated vapour holds above the water it came from", () => {
+  it("[C7] never asks for less than saturated vapour holds above the water it came from", () => {
     for (const tExhaust of [60, 90, 120, 150, 180]) {
       for (const tCloth of [15, 25, 40]) {
         const bound =
@@ -96,7 +96,7 @@ describe("drying balance", () => {
     }
   });
 
-  it("costs less with wetter exhaust, more with hotter, and without bound with exhaust as dry as the hall", () => {
+  it("[C5] costs less with wetter exhaust, more with hotter, and without bound with exhaust as dry as the hall", () => {
     let last = Infinity;
     for (let W2 = 0.02; W2 <= 0.25; W2 += 0.01) {
       const heat = heatPerWater(0.01, W2, 140, 25);

@@ -25,7 +25,7 @@ describe("liquidWater", () => {
     [3, 300, 0.100215168e-2, 115.331273, 112.324818, 0.392294792, 4.17301218],
     [80, 300, 0.971180894e-3, 184.142828, 106.448356, 0.368563852, 4.01008987],
     [3, 500, 0.1202418e-2, 975.542239, 971.934985, 2.58041912, 4.65580682],
-  ])("at %d MPa and %d K is as printed", (p, T, ...printed) => {
+  ])("[B1] at %d MPa and %d K is as printed", (p, T, ...printed) => {
     expectPrinted(listed(liquidWater(p, T)), printed);
   });
 });
@@ -36,7 +36,7 @@ describe("steam", () => {
     [0.0035, 300, 39.4913866, 2549.91145, 2411.6916, 8.52238967, 1.91300162],
     [0.0035, 700, 92.3015898, 3335.68375, 3012.62819, 10.1749996, 2.08141274],
     [30, 700, 0.542946619e-2, 2631.49474, 2468.61076, 5.17540298, 10.3505092],
-  ])("at %d MPa and %d K is as printed", (p, T, ...printed) => {
+  ])("[B2] at %d MPa and %d K is as printed", (p, T, ...printed) => {
     expectPrinted(listed(steam(p, T)), printed);
   });
 });
@@ -47,7 +47,7 @@ describe("boiling line", () => {
     [300, 0.353658941e-2],
     [500, 2.63889776],
     [600, 12.3443146],
-  ])("pressure at %d K is as printed", (T, p) => {
+  ])("[B3] pressure at %d K is as printed", (T, p) => {
     expect(Math.abs(boilingPressure(T) / p - 1)).toBeLessThan(TOLERANCE);
   });
 
@@ -56,7 +56,7 @@ describe("boiling line", () => {
     [0.1, 372.755919],
     [1, 453.035632],
     [10, 584.149488],
-  ])("temperature at %d MPa is as printed", (p, T) => {
+  ])("[B3] temperature at %d MPa is as printed", (p, T) => {
     expect(Math.abs(boilingTemperature(p) / T - 1)).toBeLessThan(TOLERANCE);
   });
 });
@@ -74,7 +74,7 @@ describe("against another implementation", () => {
     });
   }
 
-  it("liquid water agrees over the region", () => {
+  it("[B1] liquid water agrees over the region", () => {
     for (let T = 280; T <= 620; T += 17) {
       for (const p of [1, 3, 30, 95]) {
         if (p > boilingPressure(T) * 1.01) expectSame(liquidWater(p, T), p, T);
@@ -82,7 +82,7 @@ describe("against another implementation", () => {
     }
   });
 
-  it("steam agrees over the region", () => {
+  it("[B2] steam agrees over the region", () => {
     for (let T = 320; T <= 1060; T += 23) {
       for (const p of [0.001, 0.1, 1, 10, 16]) {
         if (T > 623 || p < boilingPressure(T) * 0.99) expectSame(steam(p, T), p, T);

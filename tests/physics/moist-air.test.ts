@@ -29,12 +29,12 @@ describe("moistAirEnthalpy", () => {
   });
 
   // The same test file of psychrolib: 30 °C, W 0.02, 81 316 J/kg.
-  it("of ordinary air", () => {
+  it("[B11] of ordinary air", () => {
     expect(Math.abs(moistAirEnthalpy(30, 0.02) / 81.316 - 1)).toBeLessThan(3e-4);
   });
 
   // By hand: 1.006 · 150 + 0.1 (2501 + 1.86 · 150).
-  it("of exhaust air", () => {
+  it("[B11] of exhaust air", () => {
     expect(moistAirEnthalpy(150, 0.1)).toBeCloseTo(428.9, 9);
     expect(moistAirEnthalpy(150, 0.1)).toBeCloseTo(
       psychrolib.GetMoistAirEnthalpy(150, 0.1) / 1000,
@@ -45,7 +45,7 @@ describe("moistAirEnthalpy", () => {
 
 describe("humidity", () => {
   // Test file of psychrolib: 3169.7 Pa of vapour in air of 95 461 Pa.
-  it("from the vapour pressure", () => {
+  it("[B10] from the vapour pressure", () => {
     expect(Math.abs(humidityFromVapourPressure(0.031697, 0.95461) / 0.0213603998 - 1)).toBeLessThan(
       1e-6,
     );
@@ -71,7 +71,7 @@ describe("humidity", () => {
   });
 
   // psychrolib answers 1e-7 at and above boiling, and says nothing; here it must be refused.
-  it("of saturated air has no value at boiling and above", () => {
+  it("[B13] of saturated air has no value at boiling and above", () => {
     for (const t of [100, 120, 150]) {
       expect(() => saturationHumidity(t, SEA_LEVEL)).toThrow("vapour pressure = ");
       expect(psychrolib.GetSatHumRatio(t, PASCAL)).toBeLessThan(1e-6);
@@ -95,7 +95,7 @@ describe("humidity", () => {
 describe("wet bulb", () => {
   // ASHRAE Handbook: Fundamentals (SI), 2017, ch. 1, example 1, as used in the tests of psychrolib: 40 °C dry,
   // 20 °C wet: W 0.0065, h 56.7 kJ/kg, relative humidity 14 %.
-  it("gives the handbook's first example", () => {
+  it("[B12] gives the handbook's first example", () => {
     const W = humidityFromWetBulb(40, 20, SEA_LEVEL);
     expect(Math.abs(W - 0.0065)).toBeLessThan(1e-4);
     expect(Math.abs(moistAirEnthalpy(40, W) - 56.7)).toBeLessThan(0.1);
@@ -128,7 +128,7 @@ describe("wet bulb", () => {
     [150, 59.2267],
     [180, 60.8613],
   ])(
-    "of hot exhaust at %d °C lies far below boiling, and goes back to the same humidity",
+    "[B14] of hot exhaust at %d °C lies far below boiling, and goes back to the same humidity",
     (t, wet) => {
       const found = wetBulb(t, 0.1, SEA_LEVEL);
       expect(Math.abs(found - wet)).toBeLessThan(0.004);
@@ -136,7 +136,7 @@ describe("wet bulb", () => {
     },
   );
 
-  it("goes back to the same humidity everywhere", () => {
+  it("[B14] goes back to the same humidity everywhere", () => {
     for (const t of [20, 60, 99, 101, 150, 250, 350]) {
       for (const W of [0.02, 0.1, 1, 8]) {
         const saturated = t < 99.9 && W > saturationHumidity(t, SEA_LEVEL);
@@ -170,7 +170,7 @@ describe("standardPressure", () => {
     [0, 101325],
     [500, 95461],
     [1000, 89875],
-  ])("at %d m is as tabulated", (altitude, pascal) => {
+  ])("[B16] at %d m is as tabulated", (altitude, pascal) => {
     expect(Math.abs(standardPressure(altitude) * 1e5 - pascal)).toBeLessThan(1);
   });
 

@@ -5,7 +5,7 @@ describe("moisture", () => {
   // R. L. Earle and M. D. Earle, Unit Operations in Food Processing, ch. 7, example 7.1: 1 kg of 80 % water
   // dried to 10 %, wet basis, gives off 0.778 kg; with 3.8 kJ/(kg K) over 79 K and 2257 kJ/kg it takes
   // 2.06e3 kJ. Inputs seen, answers from memory.
-  it("gives the textbook's evaporation", () => {
+  it("[C3] gives the textbook's evaporation", () => {
     const dry = 1 - 0.8;
     const water = dry * (dryBasis(0.8) - dryBasis(0.1));
     expect(water).toBeCloseTo(0.778, 3);

@@ -21,11 +21,11 @@ describe("saturation", () => {
     [50, 12351.3],
     [100, 101418.0],
     [150, 476101.4],
-  ])("pressure at %d °C is as tabulated", (t, pascal) => {
+  ])("[B5] pressure at %d °C is as tabulated", (t, pascal) => {
     expect(Math.abs((saturationPressure(t) * 1e5) / pascal - 1)).toBeLessThan(2e-5);
   });
 
-  it("temperature undoes pressure", () => {
+  it("[B4] temperature undoes pressure", () => {
     for (let t = 10; t <= 350; t += 7) {
       expect(Math.abs(saturationTemperature(saturationPressure(t)) / t - 1)).toBeLessThan(1e-9);
     }
@@ -51,7 +51,7 @@ describe("enthalpies", () => {
   it.each([
     [150, [1178, 1128, 1078, 1028, 977], 1],
     [600, [1184, 1134, 1084, 1034, 984], 2],
-  ])("raise steam of %d psig as the tip sheet says", (gauge, printed, tolerance) => {
+  ])("[B6, B8] raise steam of %d psig as the tip sheet says", (gauge, printed, tolerance) => {
     const p = (gauge + 14.696) * BAR_PER_PSI;
     printed.forEach((expected, i) => {
       const heat = vapourEnthalpy(p) - waterEnthalpy(p, celsius(50 + 50 * i));

@@ -46,7 +46,7 @@ describe("wash balance", () => {
     [5, 2, 0.032258, 0.081633, 0.166667],
     [5, 4, 0.00128041, 0.039018, 0.166667],
     [1, 4, 0.2, 0.4096, 0.5],
-  ])("E %d, %d boxes", (E, n, counter, fresh, single) => {
+  ])("[W1] E %d, %d boxes", (E, n, counter, fresh, single) => {
     expect(residualCounterCurrent(E, n)).toBeCloseTo(counter, 6);
     expect(residualFreshBaths(E, n)).toBeCloseTo(fresh, 6);
     expect(residualFreshBaths(E, 1)).toBeCloseTo(single, 6);
@@ -56,7 +56,7 @@ describe("wash balance", () => {
   it.each([
     [0.01, [99.0, 9.462, 4.249, 2.841, 2.234, 1.907], [99.0, 18.0, 10.925, 8.649, 7.559, 6.927]],
     [0.001, [999, 31.11, 9.642, 5.34, 3.741, 2.952], [999, 61.25, 27.0, 18.49, 14.91, 12.97]],
-  ])("the water for a residual of %d", (residual, counter, fresh) => {
+  ])("[W1] the water for a residual of %d", (residual, counter, fresh) => {
     counter.forEach((E, i) => {
       expect(Math.abs(residualCounterCurrent(E, i + 1) / residual - 1)).toBeLessThan(2e-3);
     });
@@ -81,7 +81,7 @@ describe("wash balance", () => {
     [1, 0.00128041],
     [0.8, 0.0134822],
     [0.6, 0.059361],
-  ])("exchange of %d in each box", (k, residual) => {
+  ])("[W1] exchange of %d in each box", (k, residual) => {
     expect(residualIncomplete(5, 1, 4, k, true)).toBeCloseTo(residual, 7);
   });
 

@@ -38,8 +38,12 @@ export interface Told {
   /** Columns that lots bring; none when absent. */
   readonly takes?: readonly LoggedColumn[];
   readonly cloth?: Partial<Readonly<Record<keyof ClothKind, number>>>;
-  /** Hall air, 26 °C and 0.0115 kg/kg when absent. */
-  readonly hall?: { readonly temperature?: number; readonly humidity?: number };
+  /** Hall air, 26 °C, 0.0115 kg/kg and 1.01325 bar when absent. */
+  readonly hall?: {
+    readonly temperature?: number;
+    readonly humidity?: number;
+    readonly pressure?: number;
+  };
   /** Supply water, 15 °C when absent. */
   readonly supply?: number;
   /** Enthalpy of steam, 2768.3 kJ/kg when absent: 8 bar absolute. */
@@ -83,6 +87,7 @@ export function contextFor(kind: StepKind, told: Told = {}): StepContext {
     hall: {
       temperature: constant("hall.temperature", told.hall?.temperature ?? 26, "°C"),
       humidity: constant("hall.humidity", told.hall?.humidity ?? 0.0115, "kg/kg"),
+      pressure: constant("site.pressure", told.hall?.pressure ?? 1.01325, "bar"),
     },
     supplyTemperature: constant("water.supply-temperature", told.supply ?? 15, "°C"),
     steam: { enthalpy: constant("steam.enthalpy", told.steam ?? 2768.3, "kJ/kg") },

@@ -13,7 +13,12 @@ const RUN: DryerRun = {
   hours: [{ amount: amountNamed("lots"), rate: number(2, "h/lot") }],
   moistureOut: number(0.05, "kg/kg"),
   clothOut: number(95, "°C"),
-  air: { humidity: number(0.1, "kg/kg"), exhaust: number(130, "°C"), recovery: number(0) },
+  air: {
+    rise: number(0.09, "kg/kg"),
+    exhaust: number(130, "°C"),
+    recovery: number(0),
+    fan: number(0, "kg/h"),
+  },
   standing: number(30, "kW"),
   power: number(40, "kW"),
   idle: number(0.25),
@@ -64,6 +69,17 @@ describe("drying", () => {
     expect(flow("heat.oil") - tight("heat.oil")).toBeCloseTo(270, 9);
     expect(flow("electricity")).toBeCloseTo(88, 9);
     expect(flow("machine.hours")).toBeCloseTo(2.5, 12);
+    expect(flow("labour.hours")).toBeCloseTo(2.5, 12);
+  });
+
+  // Of the same, the half hour waiting: 54 MJ lost, 8 kWh at two fifths of 40 kW.
+  it("tells waiting apart, and the air and vapour of cloth are none of it", () => {
+    const { terms } = dry(context, clothAt(context, 0.8, 20), RUN);
+    const idle = flowsOf(terms.filter(({ part }) => part === "waiting"));
+    expect(idle("heat.oil")).toBeCloseTo(54, 9);
+    expect(idle("electricity")).toBeCloseTo(8, 9);
+    expect(idle("machine.hours")).toBeCloseTo(0.5, 12);
+    expect(idle("water.evaporated")).toBe(0);
   });
 
   it.each(["burner", "oil", "electric", "steam-coil"] as const)(

@@ -2,13 +2,14 @@ import { describe, expect, it } from "vitest";
 import { constant } from "../../src/numbers/quantity.js";
 import {
   heldTerms,
-  hotHours,
   hoursByDwell,
   hoursBySpeed,
   type HourPart,
   perHour,
   powerTerms,
   runBySpeed,
+  waiting,
+  waitingHours,
 } from "../../src/steps/hours.js";
 import { pad } from "../../src/steps/pad.js";
 import { stenterCure } from "../../src/steps/stenter.js";
@@ -59,17 +60,29 @@ describe("hours", () => {
     expect(part!.rate.unit).toBe("MJ/m");
   });
 
-  // By hand: 6 kW over 40 min are 4 kWh; a quarter hour waiting per hour at half power adds an eighth.
-  it("draw power and hold the machine, longer when it waits hot", () => {
-    const hours = runBySpeed(contextFor(pad, { settings: { speed: 25 } }));
-    const power = constant("power", 6, "kW");
-    const idle = constant("idle", 0.25);
-    expect(flowsOf(powerTerms(hours, power))("electricity")).toBeCloseTo(4, 12);
-    expect(flowsOf(powerTerms(hours, power, constant("drawn", 1.125)))("electricity")).toBeCloseTo(
-      4.5,
+  // By hand: 6 kW over 40 min are 4 kWh; a quarter hour waiting per hour is 10 min, 0.5 kWh at half power.
+  it("draw power and hold machine and crew, longer when it waits hot", () => {
+    const context = contextFor(pad, { settings: { speed: 25, crew: 1.5 } });
+    const hours = runBySpeed(context);
+    const idle = waitingHours(hours, constant("idle", 0.25));
+    expect(sum(idle)).toBeCloseTo(1 / 6, 12);
+    expect(flowsOf(powerTerms(hours, constant("power", 6, "kW")))("electricity")).toBeCloseTo(
+      4,
       12,
     );
-    expect(flowsOf(heldTerms(hours))("machine.hours")).toBeCloseTo(2 / 3, 12);
-    expect(flowsOf(heldTerms(hours, hotHours(idle)))("machine.hours")).toBeCloseTo(5 / 6, 12);
+    expect(flowsOf(powerTerms(idle, constant("power", 3, "kW")))("electricity")).toBeCloseTo(
+      0.5,
+      12,
+    );
+    const held = flowsOf([...heldTerms(context, hours), ...waiting(heldTerms(context, idle))]);
+    expect(held("machine.hours")).toBeCloseTo(5 / 6, 12);
+    expect(held("labour.hours")).toBeCloseTo(1.25, 12);
+  });
+
+  it("are marked where a machine waits, and not where it runs", () => {
+    const context = contextFor(pad);
+    const terms = heldTerms(context, runBySpeed(context));
+    expect(terms.map(({ part }) => part)).toEqual([undefined, undefined]);
+    expect(waiting(terms)).toEqual(terms.map((term) => ({ ...term, part: "waiting" })));
   });
 });

@@ -23,6 +23,15 @@ describe("printer", () => {
     const flow = run();
     expect(flow("electricity")).toBeCloseTo((9 + 26) * 8 + 2.5 * 0.25, 9);
     expect(flow("machine.hours")).toBeCloseTo(8.2, 12);
+    expect(flow("labour.hours")).toBeCloseTo(4.1, 12);
+  });
+
+  it("waits on standby", () => {
+    const context = contextFor(printer);
+    const { terms } = printer.build(context, storedCloth(context));
+    const idle = flowsOf(terms.filter(({ part }) => part === "waiting"));
+    expect(idle("electricity")).toBeCloseTo(2.5 * 0.25, 12);
+    expect(idle("machine.hours")).toBe(0);
   });
 
   // By hand: 120 L/h over 8 h, 5 L to flush, and of 0.15 L of ink purged 70 % to the drain; 0.7 L water per L.

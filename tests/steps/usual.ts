@@ -13,6 +13,7 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     power: 6,
     speed: 25,
     setup: 0.1,
+    crew: 1,
   },
   ...each(["stenter-dry", "hot-flue"], {
     "exhaust-humidity": 0.08,
@@ -26,6 +27,8 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     "idle-power": 0.4,
     speed: 25,
     setup: 0.08,
+    crew: 1,
+    fan: 0,
   }),
   ...each(["stenter-cure", "oven"], {
     "exhaust-flow": 5000,
@@ -40,6 +43,7 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     idle: 0.15,
     "idle-power": 0.4,
     setup: 0.08,
+    crew: 1.5,
   }),
   tumbler: {
     "exhaust-humidity": 0.04,
@@ -55,6 +59,8 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     cycle: 0.75,
     soak: 0,
     "after-soak": 0.6,
+    crew: 0.5,
+    fan: 0,
   },
   calender: {
     "fix-temperature": 160,
@@ -67,6 +73,7 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     "moisture-out": 0.01,
     paper: 1.02,
     "paper-uses": 3,
+    crew: 1,
   },
   printer: {
     rate: 200,
@@ -82,6 +89,7 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     "ink-laydown": 0.02,
     coverage: 0.55,
     "ink-ratio": 1,
+    crew: 0.5,
   },
   steamer: {
     temperature: 102,
@@ -92,6 +100,10 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     contact: 60,
     power: 7,
     setup: 0.1,
+    crew: 1,
+    "batch-length": 200,
+    cycle: 0.6,
+    "charge-steam": 8,
   },
   "wash-range": {
     "fresh-water": 25,
@@ -106,9 +118,12 @@ export const USUAL: Readonly<Record<string, Numbers>> = {
     power: 12,
     speed: 25,
     setup: 0.2,
+    crew: 1.5,
+    flow: 4000,
+    stops: 0.15,
   },
-  squeeze: { "moisture-out": 0.75, power: 2, speed: 25 },
-  "vacuum-slot": { "moisture-out": 0.36, power: 20, speed: 25 },
+  squeeze: { "moisture-out": 0.75, power: 2, speed: 25, crew: 0 },
+  "vacuum-slot": { "moisture-out": 0.36, power: 20, speed: 25, crew: 0 },
   preparation: { water: 12, heat: 4, electricity: 0.25, detergent: 5 },
   outsourced: { electricity: 0.35, heat: 3.5 },
   stored: {},

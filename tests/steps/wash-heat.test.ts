@@ -15,7 +15,10 @@ function run(told: Told = {}, liquor = 10, filling = 0, tIn = 15) {
       clothAt(context, 0.075, tIn),
       [{ amount: amountNamed("mass"), rate: constant("liquor", liquor, "L/kg") }],
       constant("filling", filling, "L/lot"),
-      [{ amount: amountNamed("lots"), rate: constant("hours", 2, "h/lot") }],
+      {
+        running: [{ amount: amountNamed("lots"), rate: constant("hours", 2, "h/lot") }],
+        stopped: [],
+      },
     ),
   );
 }
@@ -95,7 +98,7 @@ describe("heat of a wash range", () => {
         clothAt(context, 0.075, 15),
         [{ amount: amountNamed("mass·liquorRatio[no baths]"), rate: ONE }],
         constant("filling", 0, "L/lot"),
-        [],
+        { running: [], stopped: [] },
       ),
       [{ ...LOT, liquorRatio: 20 }],
     );

@@ -71,6 +71,46 @@ describe("wash range", () => {
     expect(flow("heat.steam-coil")).toBeGreaterThan(steady("heat.steam-coil"));
   });
 
+  // By hand: 1000 m at 25 m/min and 12 min to set up are 0.8667 h, and a quarter of that stopped with the
+  // valves open: 1.0833 h × 3600 L/h = 3900 L, 780 L of them while nothing ran.
+  it("draws by the hour where its valves stand open, stops included", () => {
+    const told = {
+      settings: { flow: 3600, stops: 0.25, crew: 2 },
+      choices: { "water-by": "flow", heating: "coil" },
+      takes: ["liquorRatio", "baths"],
+    } as const;
+    const { flow } = run(told, [{ ...LOT, liquorRatio: 3, baths: 8 }]);
+    expect(flow("water.process")).toBeCloseTo(3900, 9);
+    expect(flow("water.drained")).toBeCloseTo(3900 + BROUGHT - 224 * 1.1, 9);
+    expect(flow("machine.hours")).toBeCloseTo(1.25 * (2 / 3 + 0.2), 12);
+    expect(flow("labour.hours")).toBeCloseTo(2.5 * (2 / 3 + 0.2), 12);
+    expect(flow("electricity")).toBeCloseTo(12 * (2 / 3 + 0.2), 12);
+    const context = contextFor(washRange, told);
+    const { terms } = washRange.build(context, storedCloth(context));
+    const idle = flowsOf(terms.filter(({ part }) => part === "waiting"));
+    expect(idle("water.process")).toBeCloseTo(780, 9);
+    // The loss of the surfaces goes on: 12 kW over 0.2167 h are 9.36 MJ; liquor is warmed by 250/6 K on average.
+    expect(idle("heat.steam-coil")).toBeCloseTo(9.36 + (780 * 4.186 * 250) / 6000, 9);
+  });
+
+  // The same litres warm the same, however they are asked for.
+  it("takes the heat of its water by the hour as by the kilogram", () => {
+    const hours = 2 / 3 + 0.2;
+    const byFlow = run({
+      settings: { flow: (224 * 25) / hours, stops: 0 },
+      choices: { "water-by": "flow" },
+    });
+    const byLiquor = run();
+    expect(byFlow.flow("steam.open")).toBeCloseTo(byLiquor.flow("steam.open"), 9);
+    expect(byFlow.flow("water.process")).toBeCloseTo(byLiquor.flow("water.process"), 9);
+  });
+
+  it("waits for nothing where water goes by the liquor", () => {
+    const context = contextFor(washRange);
+    const { terms } = washRange.build(context, storedCloth(context));
+    expect(terms.filter(({ part }) => part !== undefined)).toEqual([]);
+  });
+
   it("doses chemicals per cloth into the bath", () => {
     const { flow } = run({ recipe: { detergent: 5, soda: 10 } });
     expect(flow("detergent@bath")).toBeCloseTo(1120, 9);

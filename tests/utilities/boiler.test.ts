@@ -52,14 +52,14 @@ describe("a boiler without blowdown, loss and return", () => {
 
   // Difference of enthalpies from IAPWS-IF97 (regions 1, 2 and 4), worked out apart from this code; 56.1 kg
   // CO2 per GJ from IPCC 2006, vol. 2, ch. 2.
-  it("takes 2.862064 MJ and 160.562 kg CO2 per t at 8 bar, 80 °C and 0.85", () => {
+  it("[B9] takes 2.862064 MJ and 160.562 kg CO2 per t at 8 bar, 80 °C and 0.85", () => {
     const fuel = per(house(), "fuel.natural-gas");
     expect(fuel / 2.862064).toBeCloseTo(1, 6);
     expect((fuel * 56.1) / 160.562).toBeCloseTo(1, 5);
   });
 
   // From memory of common tables, rounded as there: h_g 2773 kJ/kg near 9 bar, 335 kJ/kg at 80 °C.
-  it("takes about 2868 kJ or 0.797 kWh at 9 bar", () => {
+  it("[W13] takes about 2868 kJ or 0.797 kWh at 9 bar", () => {
     const fuel = per(house({ pressure: 9 }), "fuel.natural-gas");
     expect(Math.abs(1000 * fuel - 2868)).toBeLessThan(2);
     expect(fuel / 3.6).toBeCloseTo(0.797, 3);
@@ -74,7 +74,7 @@ describe("a boiler without blowdown, loss and return", () => {
     [150, 1078],
     [200, 1028],
     [250, 977],
-  ])("gives the tip sheet's figure for feed water of %i °F", (fahrenheit, btu) => {
+  ])("[B6] gives the tip sheet's figure for feed water of %i °F", (fahrenheit, btu) => {
     const boiler = house({
       pressure: (150 + 14.696) * 0.0689476,
       efficiency: 1,
