@@ -4,7 +4,7 @@
 
 import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import { type Draws, drawsOf } from "./draws.js";
+import { BLOCK, type Draws, drawsOf } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
 import { fenceOf, type Program, type ProgramTerm, unityOf } from "./program.js";
 
@@ -35,7 +35,7 @@ export interface Account {
   /** Flows at the fence by arm. */
   readonly fence: Readonly<Record<Side, ReadonlyMap<string, Float64Array>>>;
   /** Parts of the indicators that are broken down. */
-  readonly parts: ReadonlyMap<BrokenDown, readonly Part[]>;
+  readonly parts: ReadonlyMap<IndicatorId, readonly Part[]>;
 }
 
 /** An arm, or what the mill really did. */
@@ -52,52 +52,75 @@ export type Side = Workflow | "actual";
 export function accountOf(program: Program, count: number, seed: number): Account {
   const plan = planOf(program);
   const draws = drawsOf(program.nodes, count, seed);
-  const ids = [...program.indicators.keys()];
-  const fence = sides(() => new Map<string, Float64Array>());
-  const indicators = sides(() => new Map(ids.map((id) => [id, new Float64Array(count)])));
-  const coefficients = plan.terms.map(() => new Float64Array(BROKEN_DOWN.length));
-  const flow = new Float64Array(count);
-  const per = new Float64Array(count);
+  // An arm's own lots and the others are kept apart until the end, so that what the mill really did costs
+  // no second pass.
+  const sums = new Map<string, Float64Array>();
+  const means = plan.groups.map(({ rates }) =>
+    rates.map(() => new Float64Array(BROKEN_DOWN.length)),
+  );
+  const flow = new Float64Array(BLOCK);
+  const per = new Float64Array(BLOCK);
   draws.each(plan.needed, (start, end, values) => {
     const n = end - start;
-    for (const group of plan.groups) {
+    plan.groups.forEach((group, g) => {
       flow.fill(0, 0, n);
-      for (const at of group.terms) {
-        const { term, amount } = plan.terms[at]!;
-        const rate = values[term.rate]!;
-        for (let i = 0; i < n; i++) flow[i] = flow[i]! + amount * rate[i]!;
-      }
+      for (const { node, amount } of group.rates) addScaled(flow, values[node]!, amount, n);
       for (const { to, node } of group.fence) {
-        for (const side of group.sides)
-          addProduct(vectorIn(fence[side], to, count), start, flow, values[node]!, n);
+        const into = vectorIn(sums, `${group.side}|fence|${to}`, count);
+        addProduct(into, start, flow, values[node]!, n);
       }
       for (const { id, pairs, broken } of group.indicators) {
         per.fill(0, 0, n);
         for (const [rate, intensity] of pairs)
           addProduct(per, 0, values[rate]!, values[intensity]!, n);
-        for (const side of group.sides)
-          addProduct(vectorIn(indicators[side], id, count), start, flow, per, n);
+        addProduct(vectorIn(sums, `${group.side}|indicator|${id}`, count), start, flow, per, n);
         if (broken < 0) continue;
-        for (const at of group.terms) {
-          const row = coefficients[at]!;
-          row[broken] =
-            row[broken]! + sumProduct(values[plan.terms[at]!.term.rate]!, per, n) / count;
-        }
+        group.rates.forEach(({ node }, at) => {
+          const row = means[g]![at]!;
+          row[broken] = row[broken]! + sumProduct(values[node]!, per, n) / count;
+        });
       }
-    }
-  });
-  const parts = new Map<BrokenDown, Part[]>(BROKEN_DOWN.map((id) => [id, []]));
-  plan.terms.forEach(({ term, amount }, at) => {
-    BROKEN_DOWN.forEach((id, broken) => {
-      const coefficient = coefficients[at]![broken]!;
-      if (coefficient !== 0) parts.get(id)?.push({ term, coefficient, mean: amount * coefficient });
     });
   });
-  return { program, draws, indicators, fence, parts };
+  const parts = new Map<BrokenDown, Part[]>(BROKEN_DOWN.map((id) => [id, []]));
+  for (const { term, amount, group, rate } of plan.terms) {
+    BROKEN_DOWN.forEach((id, broken) => {
+      const coefficient = means[group]![rate]![broken]!;
+      if (coefficient !== 0) parts.get(id)?.push({ term, coefficient, mean: amount * coefficient });
+    });
+  }
+  return {
+    program,
+    draws,
+    indicators: sidesOf(sums, "indicator", [...program.indicators.keys()], count),
+    fence: sidesOf(sums, "fence", plan.fence, count),
+    parts,
+  };
 }
 
-function sides<T>(make: () => T): Record<Side, T> {
-  return { pigment: make(), dye: make(), actual: make() };
+// An arm is its own lots and the others'; what the mill really did is the own lots of both.
+function sidesOf<K extends string>(
+  sums: ReadonlyMap<string, Float64Array>,
+  kind: string,
+  ids: readonly K[],
+  count: number,
+): Record<Side, ReadonlyMap<K, Float64Array>> {
+  const added = (first: string, second: string): ReadonlyMap<K, Float64Array> =>
+    new Map(
+      ids.map((id) => {
+        const all = new Float64Array(count);
+        for (const side of [first, second]) {
+          const part = sums.get(`${side}|${kind}|${id}`);
+          if (part !== undefined) addScaled(all, part, 1, count);
+        }
+        return [id, all];
+      }),
+    );
+  return {
+    pigment: added("pigment|own", "pigment|other"),
+    dye: added("dye|own", "dye|other"),
+    actual: added("pigment|own", "dye|own"),
+  };
 }
 
 /**
@@ -123,8 +146,8 @@ export function pairsOf(
 }
 
 interface FlowGroup {
-  readonly terms: number[];
-  readonly sides: readonly Side[];
+  readonly side: string;
+  readonly rates: { readonly node: number; amount: number }[];
   readonly fence: readonly { readonly to: string; readonly node: number }[];
   readonly indicators: readonly {
     readonly id: IndicatorId;
@@ -134,17 +157,25 @@ interface FlowGroup {
 }
 
 interface Plan {
-  readonly terms: readonly { readonly term: ProgramTerm; readonly amount: number }[];
+  readonly terms: readonly {
+    readonly term: ProgramTerm;
+    readonly amount: number;
+    readonly group: number;
+    readonly rate: number;
+  }[];
   readonly groups: readonly FlowGroup[];
+  readonly fence: readonly string[];
   readonly needed: ReadonlySet<number>;
 }
 
-// Terms that share outlet, arm, own route and flow: conversions are multiplied once for all of them.
+// Terms that share outlet, arm, own route and flow: conversions are multiplied once for all of them, and
+// terms of one rate are one.
 function planOf(program: Program): Plan {
   const unity = unityOf(program.nodes);
   const outlets = new Map<unknown, number>();
-  const groups = new Map<string, FlowGroup>();
-  const terms: { term: ProgramTerm; amount: number }[] = [];
+  const groups: FlowGroup[] = [];
+  const placeOf = new Map<string, number>();
+  const terms: Plan["terms"][number][] = [];
   const needed = new Set<number>([unity]);
   for (const term of program.terms) {
     const lotClass = program.classes[term.lotClass];
@@ -152,13 +183,15 @@ function planOf(program: Program): Plan {
     if (lotClass === undefined || amount === 0) continue;
     const outlet = lotClass.outlets[term.arm];
     if (!outlets.has(outlet)) outlets.set(outlet, outlets.size);
-    const own = lotClass.key.own === term.arm;
-    const key = `${outlets.get(outlet) ?? 0}|${term.arm}|${String(own)}|${term.flow}`;
-    let group = groups.get(key);
+    const side = `${term.arm}|${lotClass.key.own === term.arm ? "own" : "other"}`;
+    const key = `${outlets.get(outlet) ?? 0}|${side}|${term.flow}`;
+    let group = placeOf.get(key);
     if (group === undefined) {
-      group = {
-        terms: [],
-        sides: own ? [term.arm, "actual"] : [term.arm],
+      group = groups.length;
+      placeOf.set(key, group);
+      groups.push({
+        side,
+        rates: [],
         fence: fenceOf(outlet, term.flow, unity),
         indicators: [...program.indicators.keys()].flatMap((id) => {
           const pairs = pairsOf(program, term, id);
@@ -166,24 +199,33 @@ function planOf(program: Program): Plan {
             ? []
             : [{ id, pairs, broken: (BROKEN_DOWN as readonly string[]).indexOf(id) }];
         }),
-      };
-      group.fence.forEach(({ node }) => needed.add(node));
-      group.indicators.forEach(({ pairs }) => {
-        pairs.flat().forEach((node) => needed.add(node));
       });
-      groups.set(key, group);
     }
-    needed.add(term.rate);
-    group.terms.push(terms.length);
-    terms.push({ term, amount });
+    const { rates } = groups[group]!;
+    const known = placeOf.get(`${key}|${term.rate}`);
+    const rate = known ?? rates.length;
+    if (known === undefined) {
+      placeOf.set(`${key}|${term.rate}`, rate);
+      rates.push({ node: term.rate, amount });
+    } else rates[rate]!.amount += amount;
+    terms.push({ term, amount, group, rate });
   }
-  return { terms, groups: [...groups.values()], needed };
+  for (const { rates, fence, indicators } of groups) {
+    for (const { node } of [...rates, ...fence]) needed.add(node);
+    for (const { pairs } of indicators) for (const node of pairs.flat()) needed.add(node);
+  }
+  const names = new Set(groups.flatMap(({ fence }) => fence.map(({ to }) => to)));
+  return { terms, groups, fence: [...names], needed };
 }
 
 function vectorIn<K>(map: Map<K, Float64Array>, key: K, count: number): Float64Array {
   let found = map.get(key);
   if (found === undefined) map.set(key, (found = new Float64Array(count)));
   return found;
+}
+
+function addScaled(into: Float64Array, a: Float64Array, by: number, n: number): void {
+  for (let i = 0; i < n; i++) into[i] = into[i]! + by * a[i]!;
 }
 
 function addProduct(
@@ -211,7 +253,7 @@ function sumProduct(a: Float64Array, b: Float64Array, n: number): number {
  */
 export function coefficientsOf(
   account: Account,
-  id: BrokenDown,
+  id: IndicatorId,
 ): (lotClass: number, arm: Workflow) => Float64Array {
   const found = new Map<string, Float64Array>();
   for (const { term, coefficient } of account.parts.get(id) ?? []) {

@@ -36,6 +36,25 @@ export function byStep(account: Account, id: BrokenDown): readonly StepMean[] {
 }
 
 /**
+ * Mean of an indicator for the time in which machines wait: kept hot, warmed up or on standby. It is part of
+ * the means by step.
+ *
+ * @param account - the account
+ * @param id - the indicator
+ * @returns mean on each arm
+ */
+export function waitingOf(
+  account: Account,
+  id: BrokenDown,
+): { readonly pigment: number; readonly dye: number } {
+  const sum = { pigment: 0, dye: 0 };
+  for (const { term, mean } of account.parts.get(id) ?? []) {
+    if (term.part === "waiting") sum[term.arm] += mean;
+  }
+  return sum;
+}
+
+/**
  * Roles of all steps, those of both arms interleaved in order.
  *
  * @param account - the account

@@ -3,8 +3,7 @@
  */
 
 import { draw, interval95, medianOf } from "../numbers/distributions.js";
-import { uniforms } from "../numbers/generator.js";
-import { normalCdf, normalQuantile } from "../numbers/normal.js";
+import { mixed, type Ranks, ranksOf } from "../numbers/ranks.js";
 import type { Leaf } from "../numbers/quantity.js";
 import type { Nodes } from "./nodes.js";
 
@@ -25,7 +24,7 @@ export interface Draws {
 }
 
 /** Draws worked out in one go. */
-const BLOCK = 500;
+export const BLOCK = 500;
 
 /**
  * Prepares draws. Every stream hangs on the seed and its own name only, so that adding a factor moves no
@@ -38,19 +37,16 @@ const BLOCK = 500;
  */
 export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
   const leaves = new Map<number, Float64Array>();
-  const streams = new Map<string, Float64Array>();
-  const uniform = (stream: string): Float64Array => {
+  const streams = new Map<string, Ranks>();
+  const ranks = (stream: string): Ranks => {
     let found = streams.get(stream);
-    if (found === undefined) {
-      found = uniforms(seed, stream, count);
-      streams.set(stream, found);
-    }
+    if (found === undefined) streams.set(stream, (found = ranksOf(seed, stream, count)));
     return found;
   };
   const leafDraws = (at: number, leaf: Leaf): Float64Array => {
     let found = leaves.get(at);
     if (found === undefined) {
-      found = drawLeaf(leaf, count, uniform);
+      found = drawLeaf(leaf, count, ranks);
       leaves.set(at, found);
     }
     return found;
@@ -65,21 +61,22 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
         values[at] = new Float64Array(BLOCK).fill(fixed[at]!);
       }
     }
+    const leafBlocks = moving.flatMap((at) => {
+      const { quantity } = nodes.list[at]!;
+      return quantity.kind === "leaf" ? [{ at, all: leafDraws(at, quantity) }] : [];
+    });
+    for (const { at } of leafBlocks) values[at] = new Float64Array(BLOCK);
+    const formulas = moving.flatMap((at) => {
+      const { quantity, reads } = nodes.list[at]!;
+      if (quantity.kind === "leaf") return [];
+      return [{ quantity, out: values[at]!, reads: reads.map((read) => values[read]!) }];
+    });
     for (let start = 0; start < count; start += BLOCK) {
       const end = Math.min(count, start + BLOCK);
-      for (const at of moving) {
-        const node = nodes.list[at];
-        if (node === undefined) continue;
-        if (node.quantity.kind === "leaf") {
-          values[at] = leafDraws(at, node.quantity).subarray(start, end);
-        } else {
-          fill(
-            values[at] ?? NOTHING,
-            node.quantity.value,
-            node.reads.map((read) => values[read] ?? NOTHING),
-            end - start,
-          );
-        }
+      for (const { at, all } of leafBlocks) values[at]!.set(all.subarray(start, end));
+      for (const { quantity, out, reads } of formulas) {
+        if (quantity.multiplies === true) multiply(out, reads, end - start);
+        else fill(out, quantity.value, reads, end - start);
       }
       visit(start, end, values);
     }
@@ -128,21 +125,19 @@ function closure(nodes: Nodes, needed: Iterable<number>): readonly number[] {
   return [...marked.keys()].filter((at) => marked[at] === 1);
 }
 
-function drawLeaf(
-  leaf: Leaf,
-  count: number,
-  uniform: (stream: string) => Float64Array,
-): Float64Array {
+function drawLeaf(leaf: Leaf, count: number, ranks: (stream: string) => Ranks): Float64Array {
   if (leaf.spread.shape === "fixed") return new Float64Array(count).fill(leaf.spread.value);
-  const own = uniform(leaf.id);
-  if (leaf.common === undefined) return draw(leaf.spread, own);
+  if (leaf.common === undefined) return draw(leaf.spread, ranks(leaf.id));
   // The same default on two machines is part ignorance of the kind, part of the machine: half and half.
-  const common = uniform(`${leaf.common} (common part)`);
-  const mixed = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    mixed[i] = normalCdf((normalQuantile(own[i]!) + normalQuantile(common[i]!)) * Math.SQRT1_2);
-  }
-  return draw(leaf.spread, mixed);
+  return draw(
+    leaf.spread,
+    mixed(ranks(`${leaf.common} (common part)`), ranks(leaf.id), Math.SQRT1_2),
+  );
+}
+
+function multiply(out: Float64Array, factors: readonly Float64Array[], n: number): void {
+  out.fill(1, 0, n);
+  for (const factor of factors) for (let i = 0; i < n; i++) out[i] = out[i]! * factor[i]!;
 }
 
 type Formula = (...numbers: number[]) => number;

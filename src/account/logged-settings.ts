@@ -4,6 +4,7 @@
  */
 
 import { leavesOf } from "../numbers/quantity.js";
+import { datedStream } from "../plant/dated.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import { leafRange } from "./draws.js";
 import type { Program } from "./program.js";
@@ -12,7 +13,7 @@ import type { Program } from "./program.js";
 export interface Disagreement {
   /** Route of the lots. */
   readonly route: string;
-  /** Stream of the setting. */
+  /** Stream of the setting, with the day it is from where the plant file changed it. */
   readonly setting: string;
   /** Unit. */
   readonly unit: string;
@@ -43,18 +44,21 @@ export function disagreements(program: Program): readonly Disagreement[] {
     const sums = new Map<string, { weighted: number; mass: number; open: number; at: number }>();
     program.classes.forEach(({ key, amounts }, at) => {
       const of = (name: string): number => amounts[place.get(name) ?? -1] ?? 0;
-      const before = sums.get(key.route) ?? { weighted: 0, mass: 0, open: 0, at };
-      sums.set(key.route, {
+      // Before and after a change of the plant file the setting may be another.
+      const group = JSON.stringify([key.route, key.settings]);
+      const before = sums.get(group) ?? { weighted: 0, mass: 0, open: 0, at };
+      sums.set(group, {
         weighted: before.weighted + of(weighted),
         mass: before.mass + of("mass") - of(open),
         open: before.open + of(open),
         at: before.at,
       });
     });
-    for (const [route, sum] of sums) {
-      if (!(sum.mass > 0) || !(sum.open > 0)) continue;
+    for (const sum of sums.values()) {
+      const own = program.classes[sum.at]?.key;
+      if (own === undefined || !(sum.mass > 0) || !(sum.open > 0)) continue;
       const leaf = program.terms
-        .filter((term) => term.lotClass === sum.at && term.arm === program.classes[sum.at]?.key.own)
+        .filter((term) => term.lotClass === sum.at && term.arm === own.own)
         .flatMap((term) => {
           const quantity = program.nodes.list[term.rate]?.quantity;
           return AMOUNTS[term.amount]?.name === open && quantity !== undefined
@@ -66,7 +70,8 @@ export function disagreements(program: Program): readonly Disagreement[] {
       const { low, high } = leafRange(leaf);
       const logged = sum.weighted / sum.mass;
       if (!(logged >= low && logged <= high)) {
-        found.push({ route, setting: leaf.id, unit: leaf.unit, logged, low, high });
+        const setting = datedStream(leaf);
+        found.push({ route: own.route, setting, unit: leaf.unit, logged, low, high });
       }
     }
   }

@@ -9,18 +9,20 @@ import type { LedgerKey } from "../ledger/key.js";
 import { ONE } from "../numbers/quantity.js";
 import { type Arm, assembleArm } from "../plant/assemble.js";
 import { blendOf, clothKind } from "../plant/cloth-kind.js";
+import { plantUnder } from "../plant/dated.js";
 import type { Plant } from "../plant/plant.js";
 import { type Lookup, lookupIn } from "../plant/quantities.js";
+import type { SiteText } from "../plant/schema.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { buildSite, type Site } from "../plant/site.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import { flowName } from "../steps/term.js";
+import { flowName, type TermPart } from "../steps/term.js";
 import { type Indicator, type IndicatorId, indicatorsOf } from "./indicators.js";
 import { Nodes } from "./nodes.js";
 
 /** Lots that share every rate. */
 export interface LotClass {
-  /** Site, blend, both arms and own workflow; month and the rest of the key vary. */
+  /** Site, settings in force, blend, both arms and own workflow; month and the rest of the key vary. */
   readonly key: LedgerKey;
   /** Sums over its groups. */
   readonly amounts: Float64Array;
@@ -30,7 +32,7 @@ export interface LotClass {
   readonly outlets: Readonly<Record<Workflow, Outlet>>;
 }
 
-/** Where flows at machines lead, for one site, vintage and kind of route. */
+/** Where flows at machines lead, for one site, vintage, settings in force and kind of route. */
 export interface Outlet {
   /** Fence flows per unit of a flow at a machine: by flow, name and node. */
   readonly fence: ReadonlyMap<string, readonly { readonly to: string; readonly node: number }[]>;
@@ -54,6 +56,8 @@ export interface ProgramTerm {
   readonly amount: number;
   /** Node of the rate. */
   readonly rate: number;
+  /** Part of the step's time, where it is told from the rest. */
+  readonly part?: TermPart;
 }
 
 /** The program. */
@@ -131,10 +135,14 @@ class Desk {
     return this.#starts.filter((from) => from <= `${month}-01`).length;
   }
 
+  // What sets the numbers of a site apart: its name, vintages of factors, settings of the plant file.
+  #placeText({ site, month, settings }: LedgerKey): string {
+    return [site, this.#vintage(month), settings].join("|");
+  }
+
   classText(key: LedgerKey): string {
-    return [key.site, this.#vintage(key.month), key.blend, key.pigment, key.dye, key.route].join(
-      "|",
-    );
+    const { blend, pigment, dye, route } = key;
+    return [this.#placeText(key), blend, pigment, dye, route].join("|");
   }
 
   lotClass(key: LedgerKey, amounts: Float64Array): LotClass {
@@ -157,17 +165,17 @@ class Desk {
           flow: flowName(term.flow),
           amount: PLACE_OF.get(term.amount.name) ?? 0,
           rate: this.nodes.number(term.rate),
+          ...(term.part === undefined ? {} : { part: term.part }),
         })),
       ),
     );
   }
 
   #site(key: LedgerKey): { site: Site; lookup: Lookup } {
-    const text = `${key.site}|${this.#vintage(key.month)}`;
+    const text = this.#placeText(key);
     let found = this.#sites.get(text);
     if (found === undefined) {
-      const written = this.#plant.sites[key.site];
-      if (written === undefined) throw new Error(`There is no site ${key.site}.`);
+      const written = this.#written(key);
       const lookup = lookupIn(this.#factors, key.month, this.#asOf);
       found = { site: buildSite(key.site, written, lookup), lookup };
       this.#sites.set(text, found);
@@ -175,16 +183,23 @@ class Desk {
     return found;
   }
 
+  #written(key: LedgerKey): SiteText {
+    const written = plantUnder(this.#plant, key.settings).sites[key.site];
+    if (written === undefined) throw new Error(`There is no site ${key.site}.`);
+    return written;
+  }
+
   #arm(key: LedgerKey, arm: Workflow): Arm {
     const text = `${this.classText(key)}|${arm}`;
     let found = this.#arms.get(text);
     if (found === undefined) {
       const { site, lookup } = this.#site(key);
-      const route = this.#plant.routes[key[arm]];
+      const plant = plantUnder(this.#plant, key.settings);
+      const route = plant.routes[key[arm]];
       if (route === undefined) throw new Error(`There is no route ${key[arm]}.`);
-      found = assembleArm(this.#plant, site, lookup, this.#factors, {
+      found = assembleArm(plant, site, lookup, this.#factors, {
         route,
-        other: this.#plant.routes[key[arm === "dye" ? "pigment" : "dye"]],
+        other: plant.routes[key[arm === "dye" ? "pigment" : "dye"]],
         own: key.route === route.name,
         kind: clothKind(blendOf(key.blend), ({ id }) => site.at(id)),
       });
@@ -196,7 +211,7 @@ class Desk {
   #outlet(key: LedgerKey, arm: Workflow): Outlet {
     const { washed, route } = this.#arm(key, arm);
     const ink = route.steps.find((step) => step.ink !== undefined)?.ink;
-    const text = `${key.site}|${this.#vintage(key.month)}|${String(washed)}|${ink ?? ""}`;
+    const text = `${this.#placeText(key)}|${String(washed)}|${ink ?? ""}`;
     let found = this.#outlets.get(text);
     if (found === undefined) {
       found = this.#makeOutlet(key, washed, ink);
@@ -207,9 +222,7 @@ class Desk {
 
   #makeOutlet(key: LedgerKey, washed: boolean, ink: string | undefined): Outlet {
     const { site } = this.#site(key);
-    const written = this.#plant.sites[key.site];
-    if (written === undefined) throw new Error(`There is no site ${key.site}.`);
-    const indicators = indicatorsOf(site, written, this.#plant.gwp, ink);
+    const indicators = indicatorsOf(site, this.#written(key), this.#plant.gwp, ink);
     for (const [id, indicator] of indicators) {
       if (!this.indicators.has(id)) this.indicators.set(id, indicator);
     }

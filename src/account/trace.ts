@@ -6,7 +6,9 @@ import { leavesOf } from "../numbers/quantity.js";
 import { quantiles } from "../numbers/quantiles.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import { type Account, type BrokenDown, pairsOf, type Part } from "./account.js";
+import type { TermPart } from "../steps/term.js";
+import { type Account, pairsOf, type Part } from "./account.js";
+import type { IndicatorId } from "./indicators.js";
 
 /** One line of a trace; parts that differ only in the class of lots are one line. */
 export interface TraceLine {
@@ -16,6 +18,8 @@ export interface TraceLine {
   readonly step: string;
   /** Flow at the machine. */
   readonly flow: string;
+  /** Part of the step's time, where it is told from the rest: `waiting`. */
+  readonly part?: TermPart;
   /** Amount. */
   readonly amount: string;
   /** Sum of the amount over the lots. */
@@ -49,7 +53,7 @@ export interface TraceLine {
  */
 export function traceOf(
   account: Account,
-  id: BrokenDown,
+  id: IndicatorId,
   arm: Workflow,
   most: number,
 ): readonly TraceLine[] {
@@ -66,7 +70,7 @@ export function traceOf(
  */
 export function tracesOf(
   account: Account,
-  wanted: readonly { readonly id: BrokenDown; readonly arm: Workflow }[],
+  wanted: readonly { readonly id: IndicatorId; readonly arm: Workflow }[],
   most: number,
 ): readonly (readonly TraceLine[])[] {
   const chosen = wanted.map(({ id, arm }) => {
@@ -95,7 +99,7 @@ export function tracesOf(
 }
 
 interface Line {
-  readonly id: BrokenDown;
+  readonly id: IndicatorId;
   readonly parts: readonly Part[];
   readonly mean: number;
 }
@@ -103,7 +107,7 @@ interface Line {
 function nameOf(account: Account, { term }: Part): string {
   const route = account.program.classes[term.lotClass]?.arms[term.arm].route.name ?? "";
   const rate = account.program.nodes.list[term.rate]?.quantity.id ?? "";
-  return [route, term.role, term.flow, term.amount, rate].join("|");
+  return [route, term.role, term.flow, term.part ?? "", term.amount, rate].join("|");
 }
 
 function amountOf(account: Account, { term }: Part): number {
@@ -151,6 +155,7 @@ function lineOf(account: Account, line: Line, total: number, product: Float64Arr
     route: lotClass?.arms[term.arm].route.name ?? "",
     step: term.role,
     flow: term.flow,
+    ...(term.part === undefined ? {} : { part: term.part }),
     amount: amount?.name ?? "",
     sum: parts.reduce((sum, part) => sum + amountOf(account, part), 0),
     unit: amount?.unit ?? "",

@@ -8,7 +8,9 @@ import { loadFactors } from "../factors/load.js";
 import { packFactors } from "../factors/packed.js";
 import { FactorFile } from "../factors/schema.js";
 import { LogDialectSchema } from "../log/dialect.js";
+import { LogRowSchema } from "../log/row-schema.js";
 import { PlantFile } from "../plant/schema.js";
+import { bundleCommands } from "./bundle.js";
 import { makeFonts } from "./fonts.js";
 import type { SchemaEntry } from "./schemas.js";
 import { writeSchemas } from "./schemas.js";
@@ -17,6 +19,7 @@ import { writeSchemas } from "./schemas.js";
 const SCHEMAS: readonly SchemaEntry[] = [
   { name: "plant", schema: PlantFile },
   { name: "log-dialect", schema: LogDialectSchema },
+  { name: "log-row", schema: LogRowSchema },
   { name: "factors", schema: FactorFile },
 ];
 
@@ -44,3 +47,6 @@ const { value: factors } = loadFactors(
 );
 if (factors === undefined) throw new Error("The shipped factors cannot be read; run the tests.");
 folder(".")("factors.json", packFactors(factors));
+
+const top = fileURLToPath(new URL("../../", import.meta.url));
+await bundleCommands(top, join(top, "dist", "cli"));

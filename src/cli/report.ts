@@ -4,15 +4,19 @@
 
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { setAsideCsv } from "../log/setaside.js";
 import { composeReport } from "../report/compose/compose.js";
+import { traced } from "../report/compose/traced.js";
 import type { ReportDocument } from "../report/document.js";
 import { reportJson } from "../report/json.js";
 import { type AssessOptions, assess } from "./assess.js";
-import { asideCode, asideLimit } from "./aside.js";
+import { checkPeriod } from "./arguments.js";
+import { asideCode, type AsideLimit, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
-import { builtFile, shippedFolder, writeAll } from "./files.js";
-import { err, out, progress, tell } from "./say.js";
+import { builtFile, type FileContent, shippedFolder, writeAll } from "./files.js";
+import { foldersAmong } from "./paths.js";
+import { type Press, type PressedPdf, startPress } from "./press.js";
+import { data, err, out, progress, refuse, tell } from "./say.js";
+import { whyEmpty } from "./scope.js";
 import { separatorOf } from "./workspace.js";
 
 /** Problems shown before the rest is counted. */
@@ -36,31 +40,48 @@ export interface ReportOptions extends AssessOptions {
  * @returns exit code
  */
 export async function report(logs: readonly string[], options: ReportOptions): Promise<number> {
+  checkPeriod(options);
   const limit = asideLimit(options.maxAside);
-  const { assessment, problems } = await assess(logs, options);
-  progress("");
-  if (assessment === undefined) {
-    if (options.json === true) out(JSON.stringify({ problems }, null, 2));
-    else tell(problems);
-    return EXIT.refused;
+  const folders = foldersAmong(options.plant, logs);
+  if (folders.length > 0) return refuse(folders, options.json);
+  // The thread loads what pictures and PDF need while the log is read.
+  const press = options.formats.some((format) => format !== "json") ? startPress() : undefined;
+  try {
+    return await reported(logs, options, limit, press);
+  } finally {
+    await press?.stop();
   }
+}
+
+async function reported(
+  logs: readonly string[],
+  options: ReportOptions,
+  limit: AsideLimit,
+  press: Press | undefined,
+): Promise<number> {
+  const { assessment, problems } = await assess(logs, options);
+  if (assessment === undefined) return refuse(whyEmpty(problems, options), options.json);
   const { mill, reading, input } = assessment;
   const template = readFileSync(join(shippedFolder("templates"), "report.md"), "utf8");
-  const document = composeReport(input, template);
-  const files = new Map<string, string | Uint8Array>();
-  const json = reportJson(document, input);
-  if (options.formats.includes("json")) files.set("report.json", json);
-  if (options.formats.includes("html")) files.set("report.html", await html(document));
-  if (options.formats.includes("pdf")) files.set("report.pdf", await pdf(document));
+  progress("writing");
+  const composed = composeReport(input, template);
+  const pressed = press?.set(composed, options.formats.includes("pdf"));
+  const document = traced(composed, input);
+  const files = new Map<string, FileContent>();
+  if (options.formats.includes("json")) files.set("report.json", reportJson(document, input));
+  if (pressed !== undefined && options.formats.includes("html"))
+    files.set("report.html", await html({ ...document, blocks: (await pressed.drawn).blocks }));
+  const pdf = await pressed?.pdf;
+  if (pdf !== undefined) files.set("report.pdf", pdf.bytes);
   // Rows of other clients must not travel with the report of one.
-  if (reading.aside.length > 0 && input.scope.client === "" && input.scope.order === "") {
-    files.set("setaside.csv", setAsideCsv(reading.aside, separatorOf(mill.dialect)));
+  if (reading.aside.count > 0 && input.scope.client === "" && input.scope.order === "") {
+    files.set("setaside.csv", reading.aside.csv(separatorOf(mill.dialect)));
   }
   progress("");
   const written = writeAll(options.out, files);
   const code = asideCode(reading.account.files, limit);
   if (options.json === true) {
-    out(JSON.stringify({ written, exit: code }, null, 2));
+    data({ written, exit: code });
     return code;
   }
   const bad = problems.filter(({ severity }) => severity !== "corrected");
@@ -68,6 +89,7 @@ export async function report(logs: readonly string[], options: ReportOptions): P
   if (bad.length > SHOWN) {
     err(`… and ${bad.length - SHOWN} more; \`millrace check\` lists them all.`);
   }
+  if (pdf !== undefined) tellLosses(pdf);
   for (const path of written) out(path);
   if (code === EXIT.aside)
     err(`More rows were set aside than --max-aside ${options.maxAside ?? ""} allows.`);
@@ -75,7 +97,6 @@ export async function report(logs: readonly string[], options: ReportOptions): P
 }
 
 async function html(document: ReportDocument): Promise<string> {
-  progress("writing HTML");
   const [{ writeHtml }, { svgText }] = await Promise.all([
     import("../report/html/write-html.js"),
     import("../charts/svg.js"),
@@ -88,17 +109,8 @@ async function html(document: ReportDocument): Promise<string> {
   });
 }
 
-async function pdf(document: ReportDocument): Promise<Uint8Array> {
-  progress("writing PDF");
-  const { setPdf } = await import("../report/pdf/write-pdf.js");
-  const font = (face: string): Uint8Array => readFileSync(builtFile(`fonts/inter-${face}.ttf`));
-  const { bytes, replaced, dead } = await setPdf(document, {
-    regular: font("regular"),
-    semibold: font("semibold"),
-    italic: font("italic"),
-  });
+function tellLosses({ replaced, dead }: PressedPdf): void {
   for (const [sign, times] of replaced)
     err(`warning: ${sign} is not in the typeface; shown as a square ${times} times.`);
   for (const link of dead) err(`warning: ${link} leads nowhere in the PDF.`);
-  return bytes;
 }

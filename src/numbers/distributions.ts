@@ -6,7 +6,11 @@
 import { InputError } from "../problems/input-error.js";
 import { normalCdf, normalDensity, normalQuantile } from "./normal.js";
 import { pertCdf, pertQuantile } from "./pert.js";
+import type { Ranks } from "./ranks.js";
 import type { Bounded, Lognormal, Normal, Spread } from "./spread.js";
+
+/** Standard deviations beyond which a tail is below 10⁻¹⁷. */
+const BEYOND = 8.5;
 
 /** Width of a 95 % interval in standard deviations, 3.919928. */
 const WIDTH_OF_95 = 2 * normalQuantile(0.975);
@@ -28,11 +32,8 @@ export function quantileOf(spread: Spread): (u: number) => number {
       return () => value;
     }
     case "normal":
-      return truncated(spread, ({ value, sd }, z) => value + sd * z);
-    case "lognormal": {
-      const sigma = Math.log(spread.gsd);
-      return truncated(spread, ({ value }, z) => value * Math.exp(sigma * z));
-    }
+    case "lognormal":
+      return truncated(spread);
     default:
       return bounded(spread);
   }
@@ -42,12 +43,17 @@ export function quantileOf(spread: Spread): (u: number) => number {
  * Draws a spread.
  *
  * @param spread - the doubt
- * @param uniforms - numbers above 0 and below 1
- * @returns one value per uniform number, in their order
+ * @param ranks - rank of each draw
+ * @returns one value per rank, in their order
  * @throws {@link InputError} when the parameters are not in order
  */
-export function draw(spread: Spread, uniforms: Float64Array): Float64Array {
-  return uniforms.map(quantileOf(spread));
+export function draw(spread: Spread, ranks: Ranks): Float64Array {
+  if (spread.shape === "normal" || spread.shape === "lognormal") {
+    const [a, b] = standardLimits(checked(spread));
+    // Limits that cut off less than a rounding: the scores need no way through probabilities.
+    if (a < -BEYOND && b > BEYOND) return ranks.scores().map(standing(spread));
+  }
+  return ranks.shares().map(quantileOf(spread));
 }
 
 /**
@@ -163,20 +169,29 @@ export function tailBeyond(spread: Spread, limits: readonly [number, number]): n
   return boundedCdf(spread, low) + (1 - boundedCdf(spread, high));
 }
 
-function truncated<T extends Normal | Lognormal>(
-  spread: T,
-  at: (spread: T, z: number) => number,
-): (u: number) => number {
+function truncated(spread: Normal | Lognormal): (u: number) => number {
   const [a, b] = standardLimits(checked(spread));
   const below = normalCdf(a);
   const above = normalCdf(-b);
   const kept = 1 - below - above;
   const [low, high] = spread.limits;
+  const at = standing(spread);
   // Each half is counted from its own end, so that both tails keep their digits.
   const standard = (u: number): number =>
     u <= 0.5 ? normalQuantile(below + u * kept) : -normalQuantile(above + (1 - u) * kept);
   // The two comparisons can only undo a rounding of the last digit at a limit; no mass is moved.
-  return (u) => Math.min(high, Math.max(low, at(spread, standard(u))));
+  return (u) => Math.min(high, Math.max(low, at(standard(u))));
+}
+
+// Value that stands at a number of standard deviations.
+function standing(spread: Normal | Lognormal): (z: number) => number {
+  const { value } = spread;
+  if (spread.shape === "normal") {
+    const { sd } = spread;
+    return (z) => value + sd * z;
+  }
+  const sigma = Math.log(spread.gsd);
+  return (z) => value * Math.exp(sigma * z);
 }
 
 function standardLimits(spread: Normal | Lognormal): [number, number] {

@@ -45,6 +45,8 @@ export interface Derived {
   readonly reads: readonly Quantity[];
   /** The formula: plain numbers in, plain number out. */
   readonly value: (...numbers: number[]) => number;
+  /** Set when the formula is the plain product of its arguments, which draws can take a block at a time. */
+  readonly multiplies?: true;
 }
 
 /** A leaf or a derived number. */

@@ -4,6 +4,7 @@
  */
 
 import type { TraceLine } from "../account/trace.js";
+import type { Chart } from "../charts/chart.js";
 import type { Drawing, DrawingNode } from "../charts/drawing.js";
 
 export type { Drawing, DrawingNode };
@@ -75,6 +76,8 @@ export type Block =
       readonly title: string;
       /** What the picture shows, for those who do not see it. */
       readonly description: string;
+      /** What is to be drawn; `drawCharts` puts the picture in its place. */
+      readonly chart?: Chart;
       /** The picture; a figure that cannot be drawn has `missing` instead. */
       readonly drawing?: Drawing;
       /** Why there is no picture, and how to fill it. */

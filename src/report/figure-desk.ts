@@ -4,7 +4,7 @@
  */
 
 import type { Range } from "../compare/compare.js";
-import type { Cell, Figure, FigureTerm, ProvenanceShares, Run } from "./document.js";
+import type { Cell, Figure, ProvenanceShares, Run } from "./document.js";
 import { digitsFor, formatInterval, formatNumber } from "./format.js";
 import type { FigureValue } from "./template.js";
 
@@ -14,8 +14,6 @@ export interface FigureMore {
   readonly of?: Figure["of"];
   /** Shares of provenance. */
   readonly provenance?: ProvenanceShares;
-  /** How it came about. */
-  readonly terms?: readonly FigureTerm[];
   /** Decimals; from the interval when left out. */
   readonly digits?: number;
 }
@@ -51,7 +49,7 @@ export class FigureDesk {
    * @param id - id, unique in the report
    * @param range - median and interval
    * @param unit - unit as printed
-   * @param more - provenance and trace
+   * @param more - provenance and decimals
    * @returns what texts and cells print
    */
   range(id: string, range: Range, unit: string, more: FigureMore = {}): Noted {
@@ -98,10 +96,9 @@ export class FigureDesk {
   }
 }
 
-function extras(more: FigureMore): Pick<Figure, "provenance" | "terms"> {
+function extras(more: FigureMore): Pick<Figure, "provenance"> {
   return {
     ...(more.provenance === undefined ? {} : { provenance: more.provenance }),
-    ...(more.terms === undefined ? {} : { terms: more.terms }),
   };
 }
 

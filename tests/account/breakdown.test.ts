@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BROKEN_DOWN } from "../../src/account/account.js";
-import { byGroup, byStep, dot, provenanceOf } from "../../src/account/breakdown.js";
+import { byGroup, byStep, dot, provenanceOf, waitingOf } from "../../src/account/breakdown.js";
 import type { LedgerKey } from "../../src/ledger/key.js";
 import { mean } from "../../src/numbers/quantiles.js";
 import { amountPlaces } from "../../src/report/compose/answer.js";
@@ -42,6 +42,30 @@ describe("byStep", () => {
     }
     expect(steps.get("fix")?.dye).toBe(0);
     expect(steps.get("fix")?.pigment).toBeGreaterThan(0);
+  });
+});
+
+describe("waitingOf", () => {
+  // By hand: standby of the printer at 2 kW over a quarter hour; a tenth of the stenter's hours at half of 40 kW; a
+  // tenth of the calender's at 4 kW, and 15 kW of oil heat then, pumped at 0.005 kWh/MJ.
+  it("is standby and hot waiting alone", () => {
+    const exact = inputOf(plantFrom(EXACT_MILL), [PLAIN_LOT], { draws: 3 });
+    const { length } = PLAIN_LOT;
+    const drying = 0.05 + length / (60 * 25);
+    const fixing = 0.1 + (length * 30) / (3600 * 2.5);
+    expect(waitingOf(exact.account, "electricity").pigment).toBeCloseTo(
+      2 * 0.25 + 0.1 * drying * 20 + 0.1 * fixing * (4 + 15 * 3.6 * 0.005),
+      9,
+    );
+  });
+
+  it("is part of the whole", () => {
+    for (const arm of ARMS) {
+      const waiting = waitingOf(account, "energy")[arm];
+      expect(waiting).toBeGreaterThan(0);
+      expect(waiting).toBeLessThan(0.2 * total("energy", arm));
+    }
+    expect(waitingOf(account, "cod")).toEqual({ pigment: 0, dye: 0 });
   });
 });
 

@@ -4,7 +4,12 @@
  */
 
 import { humidityRatio } from "../../src/physics/moist-air.js";
-import { liquidEnthalpy, vapourEnthalpy, waterEnthalpy } from "../../src/physics/steam.js";
+import {
+  liquidEnthalpy,
+  saturationTemperature,
+  vapourEnthalpy,
+  waterEnthalpy,
+} from "../../src/physics/steam.js";
 
 /** What is added up on the way of a lot. */
 export interface Sums {
@@ -61,6 +66,8 @@ const HG = vapourEnthalpy(8);
 const HF = liquidEnthalpy(8);
 const H90 = waterEnthalpy(8, 90);
 const H15 = waterEnthalpy(8, 15);
+// Steam tables: 99.974 °C at 1.01325 bar.
+const BOILING = saturationTemperature(1.01325);
 
 /** Cloth of a lot: M, m, m c, and the heats that bind water, all by whole lots. */
 function clothOf(lot: HandLot) {
@@ -185,12 +192,13 @@ export function byDye(lot: HandLot): Sums {
   prepared(lot, REACTIVE_PAD, REACTIVE_INK, sums);
   const { M, m, mc, R, D } = clothOf(lot);
 
-  // Steamer: what condenses at 100 °C, 0.8 kg/kg flushing, 50 kg/h for a tenth of the hours; 2 K by electricity.
+  // Steamer: what condenses where water boils, 0.8 kg/kg flushing, 50 kg/h for a tenth of the hours; the rest to
+  // 102 °C by electricity.
   const steaming = 0.1 + (lot.length * 600) / (3600 * 60);
-  const condensed = ((mc + CW * R * m) * (100 - HALL)) / (HG - CW * 100);
+  const condensed = ((mc + CW * R * m) * (BOILING - HALL)) / (HG - CW * BOILING);
   const steam = condensed + 0.8 * M + 50 * 0.1 * steaming;
   sums.steam += steam;
-  sums.electricity += (mc * 2 + steam * 2.0 * 2) / 3600 + 6 * steaming;
+  sums.electricity += ((mc + steam * 2.0) * (102 - BOILING)) / 3600 + 6 * steaming;
 
   // Wash, boxes at 15, 60, 95, 95, 60, 15 °C, each fed with a sixth, won-back heat brings the feeds of the
   // warm ones to 15 + 0.3 × 45 and of the hot ones to 15 + 0.3 × 80 °C. The first box and the last would

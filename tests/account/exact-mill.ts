@@ -1,10 +1,8 @@
 /** A small mill whose every number is known exactly, so that it can be worked out by hand. */
 
-import { readPlant } from "../../src/plant/read-plant.js";
-import type { Plant } from "../../src/plant/plant.js";
-import { sentence } from "../../src/problems/sentence.js";
-import type { Lot } from "../../src/log/lot.js";
-import { SHIPPED } from "../tools/shipped-factors.js";
+import { type MillFile, START, WASHED } from "./plant-file.js";
+
+export { type MillFile, PLAIN_LOT, plantFrom } from "./plant-file.js";
 
 /** Numbers of the mill, all invented, in the units of the factors of the same names. */
 export const SETTINGS: Readonly<Record<string, number>> = {
@@ -161,16 +159,6 @@ const MACHINES = {
   nip: { kind: "squeeze" },
 } as const;
 
-const START = { pretreat: "pad", "pretreat-dry": "gas stenter", print: "printer" } as const;
-const WASHED = { steam: "steamer", wash: "range", squeeze: "nip", dry: "steam stenter" } as const;
-
-/** The plant file as plain data. */
-export interface MillFile {
-  readonly sites: { readonly main: Readonly<Record<string, unknown>> };
-  readonly routes: Readonly<Record<string, unknown>>;
-  readonly [key: string]: unknown;
-}
-
 /** The plant file of the mill. */
 export const EXACT_MILL: MillFile = {
   millrace: 1,
@@ -207,48 +195,3 @@ export function exactly(numbers: Readonly<Record<string, number>>): Record<strin
     Object.entries(numbers).map(([id, value]) => [id, { value, exact: true }]),
   );
 }
-
-/**
- * A plant as read from a file. JSON is YAML, so the file is written as JSON.
- *
- * @param file - what the file says
- * @returns the plant
- */
-export function plantFrom(file: MillFile): Plant {
-  const { value, problems } = readPlant(
-    { name: "plant.yaml", text: JSON.stringify(file, undefined, 2) },
-    SHIPPED,
-  );
-  if (value === undefined) throw new Error(problems.map(sentence).join("\n"));
-  return value;
-}
-
-/** 1000 m of cotton by pigment and calender, nothing logged but what must be. */
-export const PLAIN_LOT: Lot = {
-  lot: "1",
-  date: "2026-03-02",
-  site: "main",
-  client: "",
-  order: "",
-  fabric: "",
-  fibre: [{ fibre: "cotton", share: 1 }],
-  gsm: 140,
-  width: 1.6,
-  length: 1000,
-  rejected: undefined,
-  route: "pigment-calender",
-  kind: "production",
-  ink: undefined,
-  coverage: undefined,
-  pickup: undefined,
-  fixTemp: undefined,
-  dwell: undefined,
-  liquorRatio: undefined,
-  baths: undefined,
-  speed: undefined,
-  readings: { electricity: undefined, water: undefined, gas: undefined, steam: undefined },
-  fastness: { rubDry: undefined, rubWet: undefined, wash: undefined },
-  reprintOf: "",
-  note: "",
-  place: { file: "log.csv", line: 2 },
-};

@@ -79,7 +79,7 @@ const GRID = { electricity: { intensity: { value: 0.2, exact: true } } };
 
 describe("scopes", () => {
   // GHG Protocol: scope 1 what is burned on site, scope 2 what is bought as electricity, steam or heat.
-  it("put a fuel of the house into scope 1, and nothing else there", () => {
+  it("[A11] put a fuel of the house into scope 1, and nothing else there", () => {
     const of = totals(mill({ electricity: { intensity: { value: 0, exact: true } } }));
     // (56100 + 1 × 27 + 0.1 × 273) kg/TJ = 0.0561543 kg/MJ.
     expect(of("scope-1") / (of("heat") * 3.6 * 0.0561543)).toBeCloseTo(1, 9);
@@ -87,7 +87,7 @@ describe("scopes", () => {
     expect(of("co2-location")).toBe(of("scope-1"));
   });
 
-  it("put bought steam and electricity into scope 2, and nothing else there", () => {
+  it("[A11] put bought steam and electricity into scope 2, and nothing else there", () => {
     const of = totals(
       mill(
         { ...GRID, boiler: { fuel: "bought" }, steam_intensity: { value: 0.07, exact: true } },
@@ -102,7 +102,7 @@ describe("scopes", () => {
     expect(of("co2-location")).toBe(of("scope-2-location"));
   });
 
-  it("leave biogenic carbon dioxide out, methane and nitrous oxide in", () => {
+  it("[A11] leave biogenic carbon dioxide out, methane and nitrous oxide in", () => {
     const of = totals(mill({ ...GRID, boiler: { fuel: "wood" } }, "steam-coil"));
     expect(of("biogenic") / (of("heat") * 3.6 * 0.112)).toBeCloseTo(1, 9);
     // (30 × 27 + 4 × 273) kg/TJ = 0.001902 kg/MJ.
@@ -110,7 +110,7 @@ describe("scopes", () => {
     expect(of("co2-location") / (of("scope-1") + of("electricity") * 0.2)).toBeCloseTo(1, 9);
   });
 
-  it("take a contract for market-based figures alone, and the grid where there is none", () => {
+  it("[A10] take a contract for market-based figures alone, and the grid where there is none", () => {
     const contract = {
       electricity: {
         intensity: { value: 0.2, exact: true },
@@ -142,6 +142,23 @@ describe("indicatorsOf", () => {
     const { site, text } = siteOf(mill({}));
     const ids = [...indicatorsOf(site, text, "AR6").keys()];
     expect(ids).toEqual(INDICATOR_IDS.filter((id) => id !== "cost"));
+  });
+
+  // Two people at every machine: twice the hours that machines are held.
+  it("counts the hours of people beside those of machines", () => {
+    const crew = exactly(
+      Object.fromEntries(
+        ["pad", "stenter-dry", "printer", "steamer", "wash-range", "squeeze"].map((kind) => [
+          `${kind}.crew`,
+          2,
+        ]),
+      ),
+    );
+    const settings = { ...(main["settings"] as object), ...crew };
+    const file = { ...EXACT_MILL, sites: { main: { ...main, settings } } };
+    const of = totals(file);
+    expect(of("hours")).toBeGreaterThan(0);
+    expect(of("labour") / of("hours")).toBeCloseTo(2, 12);
   });
 
   it("prices the flows of the tariff list, each in its own unit", () => {

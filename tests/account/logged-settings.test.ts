@@ -18,28 +18,38 @@ const pickup: Leaf = {
   source: "own-estimate",
 };
 
-function programWith(logged: number, openMass: number): Program {
+interface Lots {
+  readonly logged: number;
+  readonly open: number;
+  readonly settings: string;
+  readonly setting: Leaf;
+}
+
+function programOf(parts: readonly Lots[]): Program {
   const nodes = new Nodes();
-  const amounts = new Float64Array(AMOUNTS.length);
-  amounts[place("mass")] = 100 + openMass;
-  amounts[place("mass·pickup")] = 100 * logged;
-  amounts[place("mass[no pickup]")] = openMass;
-  const key = { route: "reactive", own: "dye" };
   return {
     nodes,
-    classes: [{ key, amounts }],
-    terms: [
-      {
-        lotClass: 0,
-        arm: "dye",
-        role: "pretreat",
-        kind: "pad",
-        flow: "water.process",
-        amount: place("mass[no pickup]"),
-        rate: nodes.number(pickup),
-      },
-    ],
+    classes: parts.map(({ logged, open, settings }) => {
+      const amounts = new Float64Array(AMOUNTS.length);
+      amounts[place("mass")] = 100 + open;
+      amounts[place("mass·pickup")] = 100 * logged;
+      amounts[place("mass[no pickup]")] = open;
+      return { key: { route: "reactive", own: "dye", settings }, amounts };
+    }),
+    terms: parts.map(({ setting }, lotClass) => ({
+      lotClass,
+      arm: "dye",
+      role: "pretreat",
+      kind: "pad",
+      flow: "water.process",
+      amount: place("mass[no pickup]"),
+      rate: nodes.number(setting),
+    })),
   } as unknown as Program;
+}
+
+function programWith(logged: number, open: number): Program {
+  return programOf([{ logged, open, settings: "", setting: pickup }]);
 }
 
 describe("disagreements", () => {
@@ -55,5 +65,23 @@ describe("disagreements", () => {
 
   it("is silent when every lot is logged, for the setting is then not used", () => {
     expect(disagreements(programWith(0.5, 0))).toEqual([]);
+  });
+
+  it("holds lots before and after a change of the plant file against their own setting", () => {
+    const low: Leaf = {
+      ...pickup,
+      spread: { shape: "triangular", low: 0.45, value: 0.5, high: 0.55 },
+      source: "plant.yaml, changes from 2026-07-01, sites.main.machines.pad-1.settings.pickup",
+    };
+    const lots = (before: number, after: number): Program =>
+      programOf([
+        { logged: before, open: 50, settings: "", setting: pickup },
+        { logged: after, open: 50, settings: "2026-07-01", setting: low },
+      ]);
+    expect(disagreements(lots(0.75, 0.5))).toEqual([]);
+    expect(disagreements(lots(0.5, 0.5)).map(({ setting }) => setting)).toEqual([pickup.id]);
+    expect(disagreements(lots(0.75, 0.75)).map(({ setting }) => setting)).toEqual([
+      `${pickup.id}, from 2026-07-01`,
+    ]);
   });
 });

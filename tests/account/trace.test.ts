@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { BROKEN_DOWN } from "../../src/account/account.js";
+import { waitingOf } from "../../src/account/breakdown.js";
 import { traceOf, tracesOf } from "../../src/account/trace.js";
 import { mean } from "../../src/numbers/quantiles.js";
 import { inputOf } from "../report/compose/small-mill.js";
@@ -48,6 +49,18 @@ describe("traceOf", () => {
     expect(wash[0]?.reads).toEqual([
       expect.stringContaining("wash-range.fresh-water @ ") as string,
     ]);
+  });
+});
+
+describe("time of waiting", () => {
+  it("has lines of its own, which add up to the mean told by step", () => {
+    for (const arm of ["pigment", "dye"] as const) {
+      const lines = traceOf(account, "energy", arm, ALL).filter(({ part }) => part === "waiting");
+      expect(lines.length).toBeGreaterThan(0);
+      expect(lines.map(({ step }) => step)).toContain("print");
+      const sum = lines.reduce((all, line) => all + line.mean, 0);
+      expect(sum / waitingOf(account, "energy")[arm]).toBeCloseTo(1, 12);
+    }
   });
 });
 

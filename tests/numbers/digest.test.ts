@@ -12,7 +12,7 @@ describe("sha256Hex", () => {
       "abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq",
       "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1",
     ],
-  ])("of %o", (text, digest) => {
+  ])("[P9] of %o", (text, digest) => {
     expect(sha256Hex(text)).toBe(digest);
     expect(sha256Hex(new TextEncoder().encode(text))).toBe(digest);
   });

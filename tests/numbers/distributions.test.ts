@@ -10,7 +10,7 @@ import {
   quantileOf,
   tailBeyond,
 } from "../../src/numbers/distributions.js";
-import { uniforms } from "../../src/numbers/generator.js";
+import { ranksFrom, ranksOf } from "../../src/numbers/ranks.js";
 import { mean, quantile } from "../../src/numbers/quantiles.js";
 import type { Spread } from "../../src/numbers/spread.js";
 
@@ -37,7 +37,7 @@ describe("quantileOf", () => {
     [1.2, 0.699532, 1.429527],
     [1.5, 0.451718, 2.21377],
     [2, 0.257035, 3.890523],
-  ])("lognormal of GSD %d", (gsd, low, high) => {
+  ])("[E4] lognormal of GSD %d", (gsd, low, high) => {
     const spread: Spread = { shape: "lognormal", value: 1, gsd, limits: WIDE };
     expect(interval95(spread)[0]).toBeCloseTo(low, 6);
     expect(interval95(spread)[1]).toBeCloseTo(high, 6);
@@ -67,7 +67,7 @@ describe("quantileOf", () => {
   });
 
   it("heaps nothing on a limit: the mass beyond is spread over the inside", () => {
-    const values = draw(CUT_NORMAL, uniforms(1, "cut", 20_000));
+    const values = draw(CUT_NORMAL, ranksOf(1, "cut", 20_000));
     expect(values.filter((value) => value <= 0.2 || value >= 1.4)).toHaveLength(0);
     expect(values.filter((value) => value > 1.39).length / 20_000).toBeLessThan(0.02);
   });
@@ -121,18 +121,20 @@ describe("quantileOf", () => {
 describe("draw", () => {
   it("keeps the order of the uniform numbers", () => {
     const u = Float64Array.of(0.9, 0.1, 0.5);
-    expect([...draw({ shape: "uniform", low: 0, value: 1, high: 10 }, u)]).toEqual([9, 1, 5]);
+    expect([...draw({ shape: "uniform", low: 0, value: 1, high: 10 }, ranksFrom(u))]).toEqual([
+      9, 1, 5,
+    ]);
   });
 
   // JCGM 101:2008, 9.2: the sum of four uniform quantities of standard deviation 1 has a 95 % interval
   // of ±3.88, in closed form ±2√3 (2 − 0.6^¼) = ±3.8794; of four normal ones ±3.92.
-  it("gives the intervals of the guide's additive model", () => {
+  it("[E1] gives the intervals of the guide's additive model", () => {
     const n = 200_000;
     const half = Math.sqrt(3);
     const sumOf = (spread: Spread): Float64Array => {
       const sum = new Float64Array(n);
       for (const name of ["a", "b", "c", "d"]) {
-        draw(spread, uniforms(1, name, n)).forEach((value, i) => (sum[i]! += value));
+        draw(spread, ranksOf(1, name, n)).forEach((value, i) => (sum[i]! += value));
       }
       return sum;
     };
@@ -151,7 +153,7 @@ describe("meanOf", () => {
     [1.2, 1.016759],
     [1.5, 1.085674],
     [2, 1.271537],
-  ])("lognormal of GSD %d", (gsd, ratio) => {
+  ])("[E4] lognormal of GSD %d", (gsd, ratio) => {
     expect(meanOf({ shape: "lognormal", value: 1, gsd, limits: WIDE })).toBeCloseTo(ratio, 6);
   });
 
@@ -172,7 +174,7 @@ describe("meanOf", () => {
 describe("lognormalFromInterval", () => {
   // IPCC 2006 Guidelines, vol. 2, tables 1.4 and 2.3: carbon dioxide of natural gas 56 100 (54 300 to
   // 58 300) and a methane row 1 (0.3 to 3) in kg/TJ; GSD = (upper / lower)^(1 / 3.919928).
-  it("finds the geometric standard deviation of published bounds", () => {
+  it("[E11] finds the geometric standard deviation of published bounds", () => {
     expect(lognormalFromInterval(56_100, 54_300, 58_300, [0, 1e6])).toMatchObject({
       shape: "lognormal",
       value: 56_100,

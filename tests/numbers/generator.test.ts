@@ -25,7 +25,7 @@ function first(count: number, numbers: Generator<bigint>): bigint[] {
 describe("uniforms", () => {
   // Output of the authors' C program, version of 2018, from the state 1, 2 (prng.di.unimi.it), as
   // reproduced in the test vectors of public ports.
-  it("rests on the published generator", () => {
+  it("[E13] rests on the published generator", () => {
     const published = [
       3n,
       412333834243n,

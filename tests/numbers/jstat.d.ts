@@ -9,6 +9,7 @@ declare module "jstat" {
       readonly beta: Distribution;
       readonly triangular: Distribution;
       readonly lognormal: Distribution;
+      quantiles(values: number[], ps: number[], alpha?: number, beta?: number): number[];
     };
   };
   export default library;

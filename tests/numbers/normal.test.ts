@@ -17,7 +17,7 @@ describe("normalQuantile", () => {
   });
 
   // 97.5 % point as tabulated everywhere, e.g. ISO 3534-1 and NIST/SEMATECH e-Handbook 1.3.6.7.1.
-  it("has the tabulated 97.5 % point", () => {
+  it("[F9] has the tabulated 97.5 % point", () => {
     expect(normalQuantile(0.975)).toBeCloseTo(1.959963985, 9);
   });
 

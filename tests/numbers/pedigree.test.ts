@@ -6,12 +6,12 @@ const BEST: QualityScores = { reliability: 1, completeness: 1, time: 1, place: 1
 describe("gsdFromScores", () => {
   // Formula of R. Frischknecht et al., Int. J. LCA 10 (2005) 3-9, worked by hand for the factors
   // 1.10, 1.05, 1.03, 1.02, 1.20 and a basic factor of 1.05.
-  it("squares to the worked value", () => {
+  it("[E9] squares to the worked value", () => {
     const scores = { reliability: 3, completeness: 3, time: 2, place: 3, technology: 3 };
     expect(gsdFromScores(scores) ** 2).toBeCloseTo(1.245941, 6);
   });
 
-  it("leaves the basic factor when every score is 1", () => {
+  it("[E9] leaves the basic factor when every score is 1", () => {
     expect(gsdFromScores(BEST) ** 2).toBeCloseTo(1.05, 12);
     expect(gsdFromScores(BEST, 2) ** 2).toBeCloseTo(2, 12);
     expect(gsdFromScores(BEST, 1)).toBe(1);
@@ -24,7 +24,7 @@ describe("gsdFromScores", () => {
     ["time", [0, 0.0002, 0.002, 0.008, 0.04]],
     ["place", [0, 2.5e-5, 0.0001, 0.0006, 0.002]],
     ["technology", [0, 0.0006, 0.008, 0.04, 0.12]],
-  ] as const)("%s adds the printed variances", (indicator, variances) => {
+  ] as const)("[E10] %s adds the printed variances", (indicator, variances) => {
     variances.forEach((variance, i) => {
       const added = Math.log(gsdFromScores({ ...BEST, [indicator]: i + 1 }, 1)) ** 2;
       const digit = variance === 0 ? 1e-15 : 10 ** Math.floor(Math.log10(variance));

@@ -23,7 +23,7 @@ function textbook(values: Float64Array, p: number): number {
 
 describe("quantile", () => {
   // Type 7 of 1 … 10 at 0.1 is 1.9: Hyndman and Fan 1996, definition 7; other common types give 1 to 1.5.
-  it("is of type 7", () => {
+  it("[F7] is of type 7", () => {
     expect(quantile(TEN, 0.1)).toBeCloseTo(1.9, 12);
     expect(quantile(TEN, 0.25)).toBeCloseTo(3.25, 12);
     expect(quantile(TEN, 0.5)).toBeCloseTo(5.5, 12);
@@ -82,7 +82,7 @@ describe("mean", () => {
       [1e7 + 0.2, ...new Array<number[]>(500).fill([1e7 + 0.1, 1e7 + 0.3]).flat()],
       1e7 + 0.2,
     ],
-  ])("of %s", (_, values, certified) => {
+  ])("[F5] of %s", (_, values, certified) => {
     expect(Math.abs(mean(Float64Array.from(values)) / certified - 1)).toBeLessThan(1e-14);
   });
 
