@@ -1,10 +1,12 @@
 /**
- * Pigment against dye on the same lots and the same draws: S = 1 − P/D, draw by draw.
+ * Pigment against dye on the same lots and the same draws: S = 1 − (P/A_P)/(D/A_D), draw by draw, where A is
+ * the reference unit of each arm. Both are equal unless the plant file gives yield by workflow.
  */
 
 import type { Account } from "../account/account.js";
 import type { IndicatorId } from "../account/indicators.js";
 import { quantiles } from "../numbers/quantiles.js";
+import type { ArmUnits } from "./yields.js";
 
 /** Median and 95 % interval. */
 export interface Range {
@@ -40,7 +42,7 @@ export interface Comparison {
   readonly count: number;
   /** Whether the interval of the difference leaves zero out. */
   readonly resolved: boolean;
-  /** Share of its present yield at which pigment takes as much per accepted unit as dye. */
+  /** Yield of pigment as a share of that of dye at which nothing is saved: A_P/A_D = P/D of the same lots. */
   readonly breakEvenYield?: Range;
 }
 
@@ -52,14 +54,28 @@ const NEGLIGIBLE = 0.01;
  *
  * @param account - the account
  * @param id - indicator
- * @param units - reference units the totals are divided by, such as accepted m²
+ * @param units - reference units the totals are divided by, such as accepted m²; those of each arm, draw by
+ *   draw, where they differ
  * @returns the comparison
  */
-export function compareArms(account: Account, id: IndicatorId, units: number): Comparison {
-  const pigment = account.indicators.pigment.get(id) ?? new Float64Array(0);
-  const dye = account.indicators.dye.get(id) ?? new Float64Array(0);
+export function compareArms(
+  account: Account,
+  id: IndicatorId,
+  units: number | ArmUnits,
+): Comparison {
+  const total = {
+    pigment: account.indicators.pigment.get(id) ?? new Float64Array(0),
+    dye: account.indicators.dye.get(id) ?? new Float64Array(0),
+  };
+  const over = (arm: "pigment" | "dye"): Float64Array =>
+    typeof units === "number"
+      ? total[arm]
+      : total[arm].map((value, i) => value / (units[arm][i] ?? NaN));
+  const pigment = over("pigment");
+  const dye = over("dye");
   const count = pigment.length;
-  const per = (draws: Float64Array): Float64Array => draws.map((value) => value / units);
+  const common = typeof units === "number" ? units : 1;
+  const per = (draws: Float64Array): Float64Array => draws.map((value) => value / common);
   const p = rangeOf(per(pigment));
   const d = rangeOf(per(dye));
   const difference = rangeOf(per(dye.map((value, i) => value - (pigment[i] ?? NaN))));
@@ -77,7 +93,9 @@ export function compareArms(account: Account, id: IndicatorId, units: number): C
     dye: d,
     difference,
     ...(draws === undefined ? {} : { saving: rangeOf(draws), draws }),
-    ...(ratio === undefined ? {} : { breakEvenYield: rangeOf(ratio) }),
+    ...(percentage
+      ? { breakEvenYield: rangeOf(total.pigment.map((p, i) => p / (total.dye[i] ?? NaN))) }
+      : {}),
     less,
     count,
     resolved: difference.low > 0 || difference.high < 0,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { composeReport } from "../../src/report/compose/compose.js";
+import { wholeReport } from "./compose/whole-report.js";
 import type { Figure } from "../../src/report/document.js";
 import { reportJson } from "../../src/report/json.js";
 import { textOf } from "../tools/tree.js";
@@ -18,7 +18,7 @@ interface Written {
 }
 
 const input = inputOf();
-const document = composeReport(input, textOf("templates/report.md"));
+const document = wholeReport(input, textOf("templates/report.md"));
 const text = reportJson(document, input);
 const data = JSON.parse(text) as Written;
 

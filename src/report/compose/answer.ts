@@ -2,15 +2,17 @@
  * Page one: the answer, the table of indicators, what gets worse, and what would help most.
  */
 
+import { BROKEN_DOWN } from "../../account/account.js";
 import type { IndicatorId } from "../../account/indicators.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
-import { formatNumber, formatShareOfDraws } from "../format.js";
+import { formatInterval, formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import type { NotedComparison, ReportDesk } from "./desk.js";
+import { yieldFall, yieldRow } from "./first-quality.js";
 
 /** Indicators of the table on page one. */
-const TABLE: readonly (readonly [IndicatorId, string])[] = [
+export const TABLE: readonly (readonly [IndicatorId, string])[] = [
   ["water", "Water withdrawn"],
   ["cod", "COD load"],
   ["energy", "Final energy"],
@@ -24,6 +26,7 @@ const TABLE: readonly (readonly [IndicatorId, string])[] = [
 const WATCHED: readonly (readonly [IndicatorId, string])[] = [
   ["water", "water withdrawn"],
   ["evaporated", "water evaporated"],
+  ["discharged", "water discharged"],
   ["cod", "COD load"],
   ["nitrogen", "nitrogen load"],
   ["salt", "dissolved salts"],
@@ -32,10 +35,14 @@ const WATCHED: readonly (readonly [IndicatorId, string])[] = [
   ["heat", "fuel and bought heat"],
   ["co2-location", "CO₂e (location)"],
   ["co2-market", "CO₂e (market)"],
+  ["biogenic", "biogenic CO₂"],
   ["carbon-to-air", "organic carbon to air"],
   ["formaldehyde", "formaldehyde to air"],
+  ["ink", "ink"],
   ["paper", "protecting paper"],
   ["hours", "machine time"],
+  ["labour", "labour time"],
+  ["cost", "cost of the priced flows"],
 ];
 
 /**
@@ -45,10 +52,12 @@ const WATCHED: readonly (readonly [IndicatorId, string])[] = [
  * @returns a list
  */
 export function answerList(desk: ReportDesk): Block {
-  const items = (["water", "cod", "energy", "co2-location"] as const).flatMap((id) => {
-    const noted = desk.compared(id);
-    return noted === undefined ? [] : [answer(id, noted)];
-  });
+  const items = (["water", "cod", "energy", "electricity", "co2-location"] as const).flatMap(
+    (id) => {
+      const noted = desk.compared(id);
+      return noted === undefined ? [] : [answer(id, noted)];
+    },
+  );
   return { kind: "list", ordered: false, items };
 }
 
@@ -56,6 +65,7 @@ function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
   const { comparison, pigment, dye, unit, saving, difference } = noted;
   const name = WATCHED.find(([watched]) => watched === id)?.[1] ?? id;
   const rises = comparison.difference.median < 0;
+  const { low = NaN, high = NaN } = comparison.saving ?? {};
   const runs: Run[] = [
     { kind: "text", text: `${capital(name)}: `, style: "bold" },
     { kind: "text", text: "pigment " },
@@ -67,7 +77,7 @@ function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
   if (saving === undefined) {
     runs.push({ kind: "text", text: "dye minus pigment " }, difference.run, {
       kind: "text",
-      text: ` (95 % interval ${difference.interval})`,
+      text: ` (${difference.interval})`,
     });
   } else {
     runs.push(
@@ -75,7 +85,12 @@ function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
       rises
         ? { kind: "text", text: formatNumber(-100 * (comparison.saving?.median ?? 0), 0) }
         : saving.run,
-      { kind: "text", text: rises ? " %" : ` % (95 % interval ${saving.interval} %)` },
+      {
+        kind: "text",
+        text: rises
+          ? ` % (${formatInterval(-100 * high, -100 * low, 0)} %)`
+          : ` % (${saving.interval} %)`,
+      },
     );
   }
   runs.push({ kind: "text", text: comparison.resolved ? "." : ", so not resolved." });
@@ -92,7 +107,7 @@ export function answerTable(desk: ReportDesk): Block {
   const rows: (readonly Cell[])[] = TABLE.flatMap(([id, words]) => {
     const noted = desk.compared(id);
     if (noted === undefined) return [];
-    const { comparison, pigment, dye, difference, saving, unit } = noted;
+    const { comparison, pigment, dye, difference, unit } = noted;
     return [
       [
         textCell(`${words}, ${unit.replace(" CO₂e", "")}`, true),
@@ -100,64 +115,39 @@ export function answerTable(desk: ReportDesk): Block {
         numberCell(dye.run),
         numberCell(difference.run),
         numberCell(difference.interval),
-        saving === undefined ? numberCell("none") : numberCell(saving.run),
         numberCell(formatShareOfDraws(comparison.less, comparison.count)),
-        numberCell("0 %"),
+        numberCell(measuredShare(desk, id)),
         textCell(comparison.resolved ? "resolved" : "open"),
       ],
     ];
   });
-  const yields = desk.input.comparisons.size > 0 ? yieldRow(desk) : undefined;
-  if (yields !== undefined) rows.push(yields);
+  rows.push(yieldRow(desk));
   return {
     kind: "table",
     id: "indicators",
-    caption: `Both routes on the same lots, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws. P less: share of draws in which pigment takes less. Resolved: the interval leaves zero out.`,
+    caption: `Both routes on the same lots, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws.`,
     head: [
       "Indicator",
       "Pigment",
       "Dye",
       "Dye − P",
       "95 % interval",
-      "% of D",
-      "P less",
+      "Pigment less",
       "Measured",
       "Status",
     ].map((text, i) =>
-      i === 0 || i === 8 ? textCell(text) : { ...textCell(text), align: "right" as const },
+      i === 0 || i === 7 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
     rows,
-    widths: [3.9, 0.9, 0.7, 0.8, 2.15, 0.7, 1.1, 1.15, 1.15],
+    widths: [3.45, 0.9, 0.65, 1.05, 2.1, 1.95, 1.15, 1.15],
   };
 }
 
-// What the mill itself logged; not a matter of draws.
-function yieldRow(desk: ReportDesk): readonly Cell[] | undefined {
-  const area = { pigment: { printed: 0, accepted: 0 }, dye: { printed: 0, accepted: 0 } };
-  const places = amountPlaces();
-  for (const { key, amounts } of desk.input.groups) {
-    if (key.kind === "overhead") continue;
-    area[key.own].printed += amounts[places.printed] ?? 0;
-    area[key.own].accepted += amounts[places.accepted] ?? 0;
-  }
-  const share = (own: "pigment" | "dye"): Run | string =>
-    area[own].printed > 0
-      ? desk.figures.plain(`yield.${own}`, (100 * area[own].accepted) / area[own].printed, "%", {
-          digits: 1,
-          of: "count",
-        }).run
-      : "no lots";
-  return [
-    textCell("First-quality yield, %", true),
-    numberCell(share("pigment")),
-    numberCell(share("dye")),
-    numberCell("–"),
-    numberCell("–"),
-    numberCell("–"),
-    numberCell("–"),
-    numberCell("100 %"),
-    textCell("logged"),
-  ];
+// Where an indicator is not broken down, its share is known only as long as nothing is measured at all.
+function measuredShare(desk: ReportDesk, id: IndicatorId): string {
+  const broken = BROKEN_DOWN.find((known) => known === id);
+  if (broken !== undefined) return formatPercent(desk.provenance(broken).measured);
+  return BROKEN_DOWN.some((known) => desk.provenance(known).measured > 0) ? "–" : formatPercent(0);
 }
 
 /**
@@ -169,11 +159,24 @@ function yieldRow(desk: ReportDesk): readonly Cell[] | undefined {
 export function worseList(desk: ReportDesk): Block {
   const rising = WATCHED.flatMap(([id, words]) => {
     const noted = desk.compared(id);
-    return noted === undefined || !(noted.comparison.difference.median < 0)
-      ? []
-      : [{ words, noted }];
+    if (noted === undefined || !(noted.comparison.difference.median < 0)) return [];
+    // A rise that the digits carried do not show, and that the draws do not settle, is none.
+    const same = noted.pigment.value.text === noted.dye.value.text;
+    return same && !noted.comparison.resolved ? [] : [{ words, noted }];
   });
-  if (rising.length === 0) {
+  const named = rising.map(({ words, noted }): readonly Run[] => [
+    { kind: "text", text: `${words} rises from ` },
+    noted.dye.run,
+    { kind: "text", text: " to " },
+    noted.pigment.run,
+    {
+      kind: "text",
+      text: ` ${noted.unit}${noted.comparison.resolved ? "" : " (not resolved)"}`,
+    },
+  ]);
+  const fall = yieldFall(desk);
+  const worse = fall.length === 0 ? named : [...named, fall];
+  if (worse.length === 0) {
     return {
       kind: "paragraph",
       runs: [
@@ -188,16 +191,9 @@ export function worseList(desk: ReportDesk): Block {
     kind: "paragraph",
     runs: [
       { kind: "text", text: "What gets worse on the pigment route: ", style: "bold" },
-      ...rising.flatMap(({ words, noted }, i): readonly Run[] => [
-        { kind: "text", text: words },
-        { kind: "text", text: " rises from " },
-        noted.dye.run,
-        { kind: "text", text: " to " },
-        noted.pigment.run,
-        {
-          kind: "text",
-          text: ` ${noted.unit}${noted.comparison.resolved ? "" : " (not resolved)"}${i === rising.length - 1 ? "." : "; "}`,
-        },
+      ...worse.flatMap((runs, i): readonly Run[] => [
+        ...runs,
+        { kind: "text", text: i === worse.length - 1 ? "." : "; " },
       ]),
     ],
   };
@@ -216,7 +212,7 @@ export function bestMeasurement(desk: ReportDesk): Block {
   });
   const byFactor = new Map<string, string[]>();
   for (const { id, swing } of best) {
-    const name = WATCHED.find(([watched]) => watched === id)?.[1] ?? id;
+    const name = { water: "water", energy: "energy", "co2-location": "CO₂e" }[id as string] ?? id;
     byFactor.set(swing.words, [...(byFactor.get(swing.words) ?? []), name]);
   }
   const words = [...byFactor].map(([factor, names]) => `${factor} (for ${names.join(" and ")})`);

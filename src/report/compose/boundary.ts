@@ -2,7 +2,6 @@
  * The boundary: which steps are counted on which route.
  */
 
-import { boundaryStrip } from "../../charts/boundary-strip.js";
 import type { Block } from "../document.js";
 import { textCell } from "../figure-desk.js";
 import type { ReportDesk } from "./desk.js";
@@ -38,14 +37,17 @@ export function boundaryBlocks(desk: ReportDesk): readonly Block[] {
       "boundary",
       "Steps counted on each route",
       "Boxes in the order cloth takes the steps: counted on a route, or not present there.",
-      boundaryStrip({
-        names: ROUTE_NAMES,
-        steps: order.map((role) => ({
-          name: stepWords(role),
-          dye: standing(role, "dye"),
-          pigment: standing(role, "pigment"),
-        })),
-      }),
+      {
+        kind: "boundary-strip",
+        data: {
+          names: ROUTE_NAMES,
+          steps: order.map((role) => ({
+            name: stepWords(role),
+            dye: standing(role, "dye"),
+            pigment: standing(role, "pigment"),
+          })),
+        },
+      },
     ),
     {
       kind: "table",

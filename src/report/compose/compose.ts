@@ -5,17 +5,21 @@
 import type { IndicatorId } from "../../account/indicators.js";
 import { sha256Hex } from "../../numbers/digest.js";
 import type { Block, ReportDocument } from "../document.js";
-import { formatDate, formatNumber, formatPercent } from "../format.js";
+import { formatDate, formatNumber } from "../format.js";
 import { renderTemplate, type TemplateValues } from "../template.js";
 import { amountPlaces, answerList, answerTable, bestMeasurement, worseList } from "./answer.js";
+import { basisBlock, findingBlocks } from "./finding.js";
 import { ReportDesk } from "./desk.js";
 import { distributionBlocks, meterBlocks, swingBlocks } from "./doubt.js";
 import { apartList, cautionList, factorBlocks, importBlocks } from "./evidence.js";
 import type { ReportInput } from "./input.js";
+import { machineChecks } from "./machine-checks.js";
 import { boundaryBlocks } from "./boundary.js";
 import { actualTable, breakdownTable } from "./groups.js";
+import { breakEvenBlocks, conditions, scatterBlock } from "./overturn.js";
 import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
+import { settingsSentence } from "./settings-in-force.js";
 import { concentrations, inventory, substancesTable } from "./tables.js";
 
 const WATER: readonly (readonly [IndicatorId, string])[] = [
@@ -52,7 +56,15 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
       },
     ],
     worse: [worseList(desk)],
+    basis: [basisBlock(desk)],
+    conditions: [conditions(desk)],
     best: [bestMeasurement(desk)],
+    "water-finding": findingBlocks(desk, "water", "Water withdrawn"),
+    "load-finding": findingBlocks(desk, "cod", "COD load"),
+    "energy-finding": findingBlocks(desk, "energy", "Final energy"),
+    "co2-finding": findingBlocks(desk, "co2-location", "CO₂e, location-based"),
+    "break-even": breakEvenBlocks(desk),
+    scatter: [scatterBlock(desk)],
     boundary: boundaryBlocks(desk),
     apart: [apartList(desk)],
     "water-steps": stepBlocks(desk, "water", "Water withdrawn"),
@@ -97,6 +109,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
           ["ink", "Ink"],
           ["paper", "Protecting paper"],
           ["hours", "Machine time"],
+          ["labour", "Labour time"],
         ],
       ),
       substancesTable(desk),
@@ -117,25 +130,31 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     ],
     meters: meterBlocks(desk),
     import: importBlocks(desk),
-    factors: factorBlocks(desk),
+    factors: [...factorBlocks(desk), ...machineChecks(desk)],
     cautions: [cautionList(desk)],
   };
   const body = renderTemplate(template, "report.md", valuesOf(desk, title), blocks);
-  const digest = sha256Hex(
+  const logs = sha256Hex(
     input.log.files
       .map((file) => file.sha256)
       .sort()
       .join("\n"),
   );
+  const plant = sha256Hex(JSON.stringify(input.plant.text));
   return {
     title,
     author: input.plant.house,
     language: "en",
     date: input.date,
-    footer: `Logs ${digest.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · claims not assessed · not reviewed`,
+    footer: `Logs ${logs.slice(0, 12)} · plant ${plant.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · claims not assessed · not reviewed`,
     blocks: body,
     figures: desk.figures.figures,
   };
+}
+
+function siteWords(input: ReportInput): string {
+  const sites = [...new Set(input.groups.map(({ key }) => key.site))].sort();
+  return `, ${sites.length === 1 ? "site" : "sites"} ${sites.join(", ")}`;
 }
 
 function valuesOf(desk: ReportDesk, title: string): TemplateValues {
@@ -143,18 +162,12 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
   const places = amountPlaces();
   const total = (place: number): number =>
     input.groups.reduce((sum, { amounts }) => sum + (amounts[place] ?? 0), 0);
-  const { scope, plant, comparisons } = input;
+  const { scope, plant } = input;
   const parts = [
     scope.client === "" ? "" : `client ${scope.client}`,
     scope.site === "" ? "" : `site ${scope.site}`,
     scope.order === "" ? "" : `order ${scope.order}`,
   ].filter((part) => part !== "");
-  const breakEven = (id: IndicatorId): string => {
-    const range = comparisons.get(id)?.breakEvenYield;
-    return range === undefined
-      ? "no yield"
-      : `${formatPercent(range.median)} (95 % interval ${formatPercent(range.low)} to ${formatPercent(range.high)})`;
-  };
   const sites = Object.values(plant.sites);
   const market = sites.some((site) => site.electricity?.market !== undefined);
   const rungs = sites.map((site) => site.electricity?.market?.rung ?? "grid").join(", ");
@@ -164,12 +177,16 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
     scope: parts.length === 0 ? "" : `, ${parts.join(", ")} only`,
     lots: formatNumber(total(places.lots), 0),
     accepted: formatNumber(total(places.accepted), 0),
+    sites: scope.site === "" ? siteWords(input) : "",
     from: formatDate(input.days[0]),
     to: formatDate(input.days[1]),
-    modelled: formatPercent(desk.provenance("energy").modelled),
     fastness: (input.log.filled.get("rub_wet") ?? 0) > 0,
-    counterpart:
+    counterpart: [
       "Cellulosics are set beside reactive dye, silk, wool and polyamide beside acid dye, polyester beside disperse dye; the pigment route of a dye lot is the calender, unless the plant file says otherwise. A fibre without counterpart is left out and counted below.",
+      settingsSentence(input),
+    ]
+      .filter((sentence) => sentence !== "")
+      .join(" "),
     gwp:
       plant.gwp === "AR6"
         ? "the sixth assessment report (AR6)"
@@ -177,7 +194,5 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
     grid: `Grid intensities of ${sites.map((site) => site.place).join(", ")} are life-cycle figures per kWh generated, so upstream and line losses of electricity are not added. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
     draws: formatNumber(input.account.draws.count, 0),
     seed: String(input.seed),
-    breakeven: breakEven("water"),
-    breakeven_energy: breakEven("energy"),
   };
 }

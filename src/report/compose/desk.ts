@@ -2,19 +2,16 @@
  * What every chapter needs: the input, the figures, and numbers in print units.
  */
 
-import { BROKEN_DOWN, type BrokenDown } from "../../account/account.js";
+import type { Chart } from "../../charts/chart.js";
+import type { BrokenDown } from "../../account/account.js";
 import { provenanceOf } from "../../account/breakdown.js";
 import type { IndicatorId } from "../../account/indicators.js";
-import { type TraceLine, tracesOf } from "../../account/trace.js";
 import type { Comparison, Range } from "../../compare/compare.js";
 import type { Workflow } from "../../plant/shipped-routes.js";
-import type { Block, Drawing, FigureTerm, ProvenanceShares } from "../document.js";
+import type { Block, ProvenanceShares } from "../document.js";
 import { FigureDesk, type Noted } from "../figure-desk.js";
 import type { ReportInput } from "./input.js";
 import { printUnit } from "./names.js";
-
-/** Terms kept in the trace of a figure. */
-const TRACE_LINES = 10;
 
 /** Numbers of one indicator, noted. */
 export interface NotedComparison {
@@ -41,7 +38,7 @@ export class ReportDesk {
   /** Numbers noted so far. */
   readonly figures = new FigureDesk();
   #number = 0;
-  readonly #traces = new Map<string, readonly TraceLine[]>();
+  readonly #provenance = new Map<string, ProvenanceShares>();
   readonly #noted = new Map<IndicatorId, NotedComparison>();
 
   /**
@@ -100,14 +97,39 @@ export class ReportDesk {
   }
 
   /**
+   * Yield of pigment in percent of that of dye at which nothing is saved.
+   *
+   * @param id - the indicator
+   * @returns the number; undefined where the dye route takes next to nothing
+   */
+  breakEven(id: IndicatorId): Noted | undefined {
+    const range = this.input.comparisons.get(id)?.breakEvenYield;
+    if (range === undefined) return undefined;
+    const percent = { median: 100 * range.median, low: 100 * range.low, high: 100 * range.high };
+    return this.figures.range(`${id}.break-even-yield`, percent, "%", { digits: 0 });
+  }
+
+  /**
+   * Reference units that means of an arm are divided by.
+   *
+   * @param arm - the arm
+   * @returns the number of units; both arms have the same unless yields by workflow act
+   */
+  units(arm: Workflow): number {
+    const { units, byArm } = this.input.reference;
+    return byArm?.[arm] ?? units;
+  }
+
+  /**
    * Means per reference unit in print units.
    *
    * @param id - indicator
    * @param total - total in the account's unit
-   * @param units - reference units; those of the report when left out
-   * @returns value and unit
+   * @param arm - the arm whose total it is
+   * @returns the mean
    */
-  per(id: IndicatorId, total: number, units = this.input.reference.units): number {
+  per(id: IndicatorId, total: number, arm: Workflow): number {
+    const units = this.units(arm);
     const { scale } = printUnit(
       id,
       this.input.account.program.indicators.get(id)?.unit ?? "",
@@ -122,12 +144,12 @@ export class ReportDesk {
    * @param id - id of the block
    * @param title - states quantity and unit
    * @param description - what it shows
-   * @param drawing - the picture
+   * @param chart - what is drawn
    * @returns the block
    */
-  figure(id: string, title: string, description: string, drawing: Drawing): Block {
+  figure(id: string, title: string, description: string, chart: Chart): Block {
     this.#number += 1;
-    return { kind: "figure", id, title: `Figure ${this.#number}. ${title}`, description, drawing };
+    return { kind: "figure", id, title: `Figure ${this.#number}. ${title}`, description, chart };
   }
 
   /**
@@ -156,43 +178,31 @@ export class ReportDesk {
    * @returns shares adding to 1
    */
   provenance(id: BrokenDown): ProvenanceShares {
-    const p = provenanceOf(this.input.account, id, "pigment");
-    const d = provenanceOf(this.input.account, id, "dye");
-    const modelled = (p.modelled + d.modelled) / 2;
-    return { measured: 0, allocated: 0, modelled, default: 1 - modelled };
+    const p = this.#shares(id, "pigment");
+    const d = this.#shares(id, "dye");
+    const half = (share: keyof ProvenanceShares): number => (p[share] + d[share]) / 2;
+    return {
+      measured: half("measured"),
+      allocated: half("allocated"),
+      modelled: half("modelled"),
+      default: half("default"),
+    };
   }
 
-  // All traces come from one pass over the draws, when the first is asked for.
-  #trace(id: BrokenDown, arm: Workflow): readonly TraceLine[] {
-    if (this.#traces.size === 0) {
-      const wanted = BROKEN_DOWN.flatMap((broken) =>
-        (["pigment", "dye"] as const).map((side) => ({ id: broken, arm: side })),
-      );
-      const lines = tracesOf(this.input.account, wanted, TRACE_LINES);
-      wanted.forEach((one, i) => this.#traces.set(`${one.id}|${one.arm}`, lines[i] ?? []));
+  // Every setting behind a quantity is looked at, so that each is asked for once.
+  #shares(id: BrokenDown, arm: Workflow): ProvenanceShares {
+    const key = `${id}|${arm}`;
+    let found = this.#provenance.get(key);
+    if (found === undefined) {
+      found = provenanceOf(this.input.account, id, arm);
+      this.#provenance.set(key, found);
     }
-    return this.#traces.get(`${id}|${arm}`) ?? [];
+    return found;
   }
 
-  // Provenance and trace, for the indicators that are broken down.
-  #behind(
-    id: IndicatorId,
-    arm: "pigment" | "dye",
-  ): { provenance?: ProvenanceShares; terms?: readonly FigureTerm[] } {
-    const { account, reference } = this.input;
-    if (!account.parts.has(id as BrokenDown)) return {};
-    const broken = id as BrokenDown;
-    const { scale } = printUnit(
-      id,
-      account.program.indicators.get(id)?.unit ?? "",
-      reference.suffix,
-    );
-    const terms = this.#trace(broken, arm).map(({ mean: _mean, ...line }): FigureTerm => ({
-      ...line,
-      median: (line.median * scale) / reference.units,
-      low: (line.low * scale) / reference.units,
-      high: (line.high * scale) / reference.units,
-    }));
-    return { provenance: provenanceOf(account, broken, arm), terms };
+  // Provenance, for the indicators that are broken down.
+  #behind(id: IndicatorId, arm: Workflow): { provenance?: ProvenanceShares } {
+    if (!this.input.account.parts.has(id)) return {};
+    return { provenance: this.#shares(id as BrokenDown, arm) };
   }
 }

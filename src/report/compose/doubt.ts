@@ -4,9 +4,6 @@
 
 import type { IndicatorId } from "../../account/indicators.js";
 import type { FactorSwing } from "../../account/swings.js";
-import { meterMonths } from "../../charts/meter-months.js";
-import { savingDistribution } from "../../charts/saving-distribution.js";
-import { swingBars } from "../../charts/swing-bars.js";
 import type { Block } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
@@ -61,7 +58,7 @@ export function distributionBlocks(desk: ReportDesk): readonly Block[] {
       "distributions",
       "Share saved by the pigment route over all draws, % of the dye route",
       "One panel an indicator: how the share saved is spread over the draws, with median and 95 % interval; below zero the pigment route takes more.",
-      savingDistribution({ panels }),
+      { kind: "saving-distribution", data: { panels } },
     ),
     {
       kind: "table",
@@ -113,15 +110,18 @@ export function swingBlocks(desk: ReportDesk, id: IndicatorId, words: string): r
       `${id}-swings`,
       `What the share saved of ${words} rests on: change in percentage points, one factor at a time`,
       "For each factor, how far the share saved moves when it alone goes to the low and to the high end of its 95 % interval.",
-      swingBars({
-        saving: `share saved of ${words} (${formatPercent(swings.base)})`,
-        digits: 0,
-        factors: shown.map((swing) => ({
-          factor: swing.words,
-          low: end(swing, "low"),
-          high: end(swing, "high"),
-        })),
-      }),
+      {
+        kind: "swing-bars",
+        data: {
+          saving: `share saved of ${words} (${formatPercent(swings.base)})`,
+          digits: 0,
+          factors: shown.map((swing) => ({
+            factor: swing.words,
+            low: end(swing, "low"),
+            high: end(swing, "high"),
+          })),
+        },
+      },
     ),
     {
       kind: "table",
@@ -184,7 +184,10 @@ export function meterBlocks(desk: ReportDesk): readonly Block[] {
         `meter-${series.meter}`,
         `Meter ${series.meter} (${series.quantity}) beside the model of the lots, ${series.unit} a month`,
         "Bars of the meter beside the modelled month, with the gap printed.",
-        meterMonths({ quantity: series.quantity, unit: series.unit, months: series.months }),
+        {
+          kind: "meter-months",
+          data: { quantity: series.quantity, unit: series.unit, months: series.months },
+        },
       ),
       {
         kind: "table",

@@ -2,8 +2,8 @@
  * Chapters on evidence: the import, factors used with their sources, cautions.
  */
 
-import { importBars } from "../../charts/import-bars.js";
 import type { Leaf } from "../../numbers/quantity.js";
+import { datedStream } from "../../plant/dated.js";
 import { leafRange } from "../../account/draws.js";
 import { disagreements } from "../../account/logged-settings.js";
 import { cautionsFor, type CautionTopic } from "../cautions.js";
@@ -45,12 +45,15 @@ export function importBlocks(desk: ReportDesk): readonly Block[] {
       "import",
       "Rows of the log: what became of them",
       "One bar of all rows read, split into accepted, corrected, set aside and outside the period.",
-      importBars({
-        accepted: total.accepted,
-        corrected: total.corrected,
-        setAside: total.setAside,
-        outside: total.outside,
-      }),
+      {
+        kind: "import-bars",
+        data: {
+          accepted: total.accepted,
+          corrected: total.corrected,
+          setAside: total.setAside,
+          outside: total.outside,
+        },
+      },
     ),
     {
       kind: "table",
@@ -152,20 +155,27 @@ export function apartList(desk: ReportDesk): Block {
  * @returns blocks
  */
 export function factorBlocks(desk: ReportDesk): readonly Block[] {
-  const { account, factors } = desk.input;
+  const { account, factors, yields } = desk.input;
   const leaves = new Map<string, Leaf>();
-  for (const { leaf } of account.program.nodes.leaves()) {
+  const used = new Set<string>();
+  let recalled = 0;
+  const all = [
+    ...account.program.nodes.leaves().map(({ leaf }) => leaf),
+    ...(yields?.given ?? []).map(({ leaf }) => leaf),
+  ];
+  for (const leaf of all) {
     if (leaf.provenance === "constant") continue;
-    const name = leaf.provenance === "plant" ? leaf.id : leaf.factor;
+    const name = leaf.provenance === "plant" ? datedStream(leaf) : leaf.factor;
     if (!leaves.has(name)) leaves.set(name, leaf);
   }
-  const used = new Set<string>();
   const rows = [...leaves]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([name, leaf]): readonly Cell[] => {
       const { median, low, high } = leafRange(leaf);
       const source = factors.sources.get(leaf.source);
       if (source !== undefined) used.add(leaf.source);
+      const memory = leaf.provenance !== "plant" && source?.read === "memory";
+      if (memory) recalled += 1;
       const factor = factors.factors.get(leaf.factor);
       const value = factor?.values.find((entry) => entry.source === leaf.source);
       const quality =
@@ -176,7 +186,11 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
         textCell(name, true),
         textCell(valueText(median, leaf.unit)),
         textCell(low === high ? "fixed" : `${valueText(low, "1")} to ${valueText(high, "1")}`),
-        textCell(leaf.provenance === "plant" ? "the mill" : leaf.source),
+        textCell(
+          leaf.provenance === "plant"
+            ? "the mill"
+            : `${leaf.source}${memory ? ", from memory" : ""}`,
+        ),
         textCell(quality),
       ];
     });
@@ -195,8 +209,7 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
     {
       kind: "table",
       id: "factors",
-      caption:
-        "Settings and factors used: median, 95 % interval, who gave it, and five scores of quality from 1 to 5 (reliability, completeness, time, place, technology).",
+      caption: `Settings and factors used: median, 95 % interval, who gave it, and five scores of quality from 1 to 5 (reliability, completeness, time, place, technology). ${formatNumber(recalled, 0)} of ${formatNumber(rows.length, 0)} are marked “from memory”: the figure was not re-read at its source.`,
       behind: true,
       head: ["Setting or factor", "Median", "95 % interval", "Source", "Quality"].map((text) =>
         textCell(text),

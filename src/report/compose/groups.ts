@@ -3,8 +3,10 @@
  */
 
 import { byGroup } from "../../account/breakdown.js";
+import type { FoldedNames } from "../../ledger/fold-names.js";
 import type { LedgerKey } from "../../ledger/key.js";
 import { mean } from "../../numbers/quantiles.js";
+import type { Workflow } from "../../plant/shipped-routes.js";
 import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
@@ -24,38 +26,48 @@ const MOST_NAMES = 60;
  * @returns a table
  */
 export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block {
-  const { account, groups } = desk.input;
+  const { account, groups, yields, folded } = desk.input;
   const places = amountPlaces();
   const name = (key: LedgerKey): string =>
     by === "fabric" ? fabricClass(key) : key.client === "" ? "no client logged" : key.client;
   const water = byGroup(account, groups, "water", name, places.accepted);
   const energy = byGroup(account, groups, "energy", name, places.accepted);
-  const per = (total: number, area: number): string => {
-    if (!(area > 0)) return "–";
-    const value = total / area;
+  const area = (group: string, arm: Workflow): number | undefined =>
+    yields === undefined
+      ? undefined
+      : groups
+          .filter(({ key }) => key.pigment !== "" && name(key) === group)
+          .reduce((sum, one) => sum + yields.areaOf(one, arm), 0);
+  const per = (total: number, units: number): string => {
+    if (!(units > 0)) return "–";
+    const value = total / units;
     return formatNumber(value, digitsFor(value, 0.9 * value, 1.1 * value));
   };
   const largest = [...water].sort(([, a], [, b]) => b.accepted - a.accepted).slice(0, MOST_NAMES);
   const rows: (readonly Cell[])[] = largest.map(([key, entry]) => {
     const heat = energy.get(key);
+    const pigment = area(key, "pigment") ?? entry.accepted;
+    const dye = area(key, "dye") ?? entry.accepted;
+    const less = (sums: { readonly pigment: number; readonly dye: number } | undefined): string =>
+      sums !== undefined && sums.dye > 0 && pigment > 0
+        ? formatPercent(1 - (sums.pigment / sums.dye) * (dye / pigment))
+        : "–";
     return [
       textCell(key, true),
       numberCell(String(entry.lots)),
       numberCell(formatNumber(entry.accepted, 0)),
-      numberCell(per(entry.pigment, entry.accepted)),
-      numberCell(per(entry.dye, entry.accepted)),
-      numberCell(entry.dye > 0 ? formatPercent(1 - entry.pigment / entry.dye) : "–"),
-      numberCell(per(heat?.pigment ?? 0, entry.accepted)),
-      numberCell(per(heat?.dye ?? 0, entry.accepted)),
-      numberCell(
-        heat !== undefined && heat.dye > 0 ? formatPercent(1 - heat.pigment / heat.dye) : "–",
-      ),
+      numberCell(per(entry.pigment, pigment)),
+      numberCell(per(entry.dye, dye)),
+      numberCell(less(entry)),
+      numberCell(per(heat?.pigment ?? 0, pigment)),
+      numberCell(per(heat?.dye ?? 0, dye)),
+      numberCell(less(heat)),
     ];
   });
   return {
     kind: "table",
     id: `by-${by}`,
-    caption: `Both routes by ${by}, per accepted m². Means of draws without interval: for orientation, not for quoting.${water.size > MOST_NAMES ? ` The ${MOST_NAMES} largest of ${water.size} are shown.` : ""}`,
+    caption: `Both routes by ${by}, per accepted m². Means of draws without interval: for orientation, not for quoting.${water.size > MOST_NAMES ? ` The ${MOST_NAMES} largest of ${water.size} are shown.` : ""}${foldedWords(folded?.[by], by)}`,
     head: [
       by === "fabric" ? "Fabric" : "Client",
       "Lots",
@@ -70,6 +82,12 @@ export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block
     rows,
     widths: [2.4, 0.7, 1.2, 1, 1, 0.8, 1.1, 1.1, 0.8],
   };
+}
+
+function foldedWords(names: FoldedNames | undefined, by: "fabric" | "client"): string {
+  return names === undefined
+    ? ""
+    : ` The ${formatNumber(names.names, 0)} ${by}s with the least accepted area (${formatNumber(names.lots, 0)} lots, ${formatNumber(names.accepted, 0)} m²) are added up as “${names.into}”.`;
 }
 
 /**

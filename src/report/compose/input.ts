@@ -6,7 +6,9 @@ import type { Account } from "../../account/account.js";
 import type { IndicatorId } from "../../account/indicators.js";
 import type { Swings } from "../../account/swings.js";
 import type { Comparison } from "../../compare/compare.js";
+import type { WorkflowYields } from "../../compare/yields.js";
 import type { FactorSet } from "../../factors/factor.js";
+import type { Folded } from "../../ledger/fold-names.js";
 import type { LedgerKey } from "../../ledger/key.js";
 import type { Group } from "../../ledger/ledger.js";
 import type { LogAccount } from "../../log/read-logs.js";
@@ -17,8 +19,10 @@ import type { Plant } from "../../plant/plant.js";
 export interface Reference {
   /** `m2`, `kg`, `m` or `total`. */
   readonly per: "m2" | "kg" | "m" | "total";
-  /** Number of reference units in the lots compared. */
+  /** Number of reference units in the lots compared, as logged. */
   readonly units: number;
+  /** Units that means of each arm are divided by, where yield by workflow sets them apart. */
+  readonly byArm?: Readonly<Record<"pigment" | "dye", number>>;
   /** As printed after a slash, such as `m²`; empty for totals. */
   readonly suffix: string;
   /** In words, such as `accepted m²`. */
@@ -33,6 +37,8 @@ export interface ReportInput {
   readonly factors: FactorSet;
   /** Groups of lots. */
   readonly groups: readonly Group[];
+  /** Names of clients and fabrics that were folded into one in the groups. */
+  readonly folded?: Folded;
   /** Sample of lots. */
   readonly sample: readonly {
     readonly lot: string;
@@ -51,6 +57,8 @@ export interface ReportInput {
   readonly comparisons: ReadonlyMap<IndicatorId, Comparison>;
   /** Swings by indicator. */
   readonly swings: ReadonlyMap<IndicatorId, Swings>;
+  /** Yields by workflow that act in this report; absent when none does. */
+  readonly yields?: WorkflowYields;
   /** Counts of the import. */
   readonly log: LogAccount;
   /** Lots read and not wanted by client, site or order. */

@@ -5,8 +5,6 @@
 import { byGroup, type GroupMean } from "../../account/breakdown.js";
 import { type BrokenDown, coefficientsOf } from "../../account/account.js";
 import { dot } from "../../account/breakdown.js";
-import { lotDots } from "../../charts/lot-dots.js";
-import { monthLines } from "../../charts/month-lines.js";
 import type { LedgerKey } from "../../ledger/key.js";
 import { quantiles } from "../../numbers/quantiles.js";
 import type { Block, Cell } from "../document.js";
@@ -68,14 +66,17 @@ export function lotBlocks(desk: ReportDesk, id: BrokenDown, words: string): read
       `${id}-lots`,
       `${words} lot by lot, ${unit} printed, means of draws, ${formatNumber(shown.length, 0)} lots`,
       `Each dot is a lot on the route it took, by fabric; the size is its printed area.`,
-      lotDots({
-        quantity: `${words}, per printed m²`,
-        unit,
-        digits: digitsFor(middle, 0.9 * middle, 1.1 * middle),
-        names: ROUTE_NAMES,
-        classes,
-        lots: shown,
-      }),
+      {
+        kind: "lot-dots",
+        data: {
+          quantity: `${words}, per printed m²`,
+          unit,
+          digits: digitsFor(middle, 0.9 * middle, 1.1 * middle),
+          names: ROUTE_NAMES,
+          classes,
+          lots: shown,
+        },
+      },
     ),
     lotTable(
       `${id}-lot-table`,
@@ -181,7 +182,10 @@ export function monthBlocks(desk: ReportDesk, id: BrokenDown, words: string): re
       `${id}-months`,
       `${words} month by month, ${unit} accepted, lots on the route they took, means of draws`,
       "Lines for both routes by month, with the number of lots below.",
-      monthLines({ quantity: words, unit, digits, names: ROUTE_NAMES, months: data }),
+      {
+        kind: "month-lines",
+        data: { quantity: words, unit, digits, names: ROUTE_NAMES, months: data },
+      },
     ),
     {
       kind: "table",

@@ -59,6 +59,7 @@ const PER_UNIT: Readonly<Partial<Record<IndicatorId, PrintUnit>>> = {
   ink: { unit: "mL", scale: 1000 },
   paper: { unit: "m²", scale: 1 },
   hours: { unit: "s", scale: 3600 },
+  labour: { unit: "s", scale: 3600 },
   formaldehyde: { unit: "mg", scale: 1000 },
 };
 

@@ -2,12 +2,10 @@
  * Chapters on water, effluent load, energy and CO2e: a picture, the table behind it.
  */
 
+import type { Chart, ChartData } from "../../charts/chart.js";
 import type { BrokenDown } from "../../account/account.js";
-import { byStep, type StepMean } from "../../account/breakdown.js";
+import { byStep, type StepMean, waitingOf } from "../../account/breakdown.js";
 import type { IndicatorId } from "../../account/indicators.js";
-import { carrierBars } from "../../charts/carrier-bars.js";
-import { scopeBars } from "../../charts/scope-bars.js";
-import { stackedSteps } from "../../charts/stacked-steps.js";
 import { mean } from "../../numbers/quantiles.js";
 import type { Block } from "../document.js";
 import type { NotedComparison, ReportDesk } from "./desk.js";
@@ -31,22 +29,25 @@ export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): rea
   const steps = byStep(desk.input.account, id)
     .map((step): StepMean => ({
       role: step.role,
-      pigment: desk.per(id, step.pigment),
-      dye: desk.per(id, step.dye),
+      pigment: desk.per(id, step.pigment, "pigment"),
+      dye: desk.per(id, step.dye, "dye"),
     }))
     .filter(({ pigment, dye }) => Math.abs(pigment) + Math.abs(dye) > 0);
   const digits = Math.max(noted.pigment.digits, noted.dye.digits);
-  const picture = stackedSteps({
-    quantity: words,
-    unit: noted.unit,
-    digits,
-    steps: steps.map(({ role, pigment, dye }) => ({
-      name: stepWords(role),
-      pigment: Math.max(0, pigment),
-      dye: Math.max(0, dye),
-    })),
-    routes: routeTotals(noted, steps),
-  });
+  const picture: Chart = {
+    kind: "stacked-steps",
+    data: {
+      quantity: words,
+      unit: noted.unit,
+      digits,
+      steps: steps.map(({ role, pigment, dye }) => ({
+        name: stepWords(role),
+        pigment: Math.max(0, pigment),
+        dye: Math.max(0, dye),
+      })),
+      routes: routeTotals(noted, steps),
+    },
+  };
   return [
     desk.figure(
       `${id}-by-step`,
@@ -62,15 +63,27 @@ export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): rea
       [
         ...steps.map(({ role, pigment, dye }) => [stepWords(role), pigment, dye] as const),
         ["Total of means", sum(steps, "pigment"), sum(steps, "dye")],
+        ...waitingRow(desk, id),
       ],
     ),
   ];
 }
 
+// What the machines take while they wait is in the steps above, and is told apart below their total.
+function waitingRow(
+  desk: ReportDesk,
+  id: BrokenDown,
+): readonly (readonly [string, number, number])[] {
+  const { pigment, dye } = waitingOf(desk.input.account, id);
+  if (pigment === 0 && dye === 0) return [];
+  const words = "of this, machines hot and waiting";
+  return [[words, desk.per(id, pigment, "pigment"), desk.per(id, dye, "dye")]];
+}
+
 function routeTotals(
   noted: NotedComparison,
   steps: readonly { readonly pigment: number; readonly dye: number }[],
-): Parameters<typeof stackedSteps>[0]["routes"] {
+): ChartData["stacked-steps"]["routes"] {
   const of = (
     arm: "pigment" | "dye",
   ): { name: string; total: { value: number; low: number; high: number } } => ({
@@ -112,7 +125,7 @@ export function carrierBlocks(desk: ReportDesk): readonly Block[] {
     const kwh = flow.endsWith("electricity") ? 1 : 1 / 3.6;
     const of = (arm: "pigment" | "dye"): number => {
       const draws = fence[arm].get(flow);
-      return draws === undefined ? 0 : desk.per("energy", mean(draws) * kwh);
+      return draws === undefined ? 0 : desk.per("energy", mean(draws) * kwh, arm);
     };
     return { name: carrierWords(flow), pigment: of("pigment"), dye: of("dye") };
   });
@@ -122,13 +135,16 @@ export function carrierBlocks(desk: ReportDesk): readonly Block[] {
       "energy-by-carrier",
       `Final energy by carrier, ${noted.unit}, net calorific value, means of draws`,
       "Stacked bars of final energy by carrier for both routes; the table below holds the numbers.",
-      carrierBars({
-        quantity: "final energy",
-        unit: noted.unit,
-        digits,
-        carriers,
-        routes: routeTotals(noted, carriers),
-      }),
+      {
+        kind: "carrier-bars",
+        data: {
+          quantity: "final energy",
+          unit: noted.unit,
+          digits,
+          carriers,
+          routes: routeTotals(noted, carriers),
+        },
+      },
     ),
     table(
       "energy-carriers",
@@ -155,13 +171,13 @@ export function scopeBlocks(desk: ReportDesk): readonly Block[] {
   if (location === undefined || market === undefined) return [];
   const { account } = desk.input;
   const meanOf = (id: IndicatorId, arm: "pigment" | "dye"): number =>
-    desk.per(id, mean(account.indicators[arm].get(id) ?? new Float64Array(1)));
+    desk.per(id, mean(account.indicators[arm].get(id) ?? new Float64Array(1)), arm);
   const digits = Math.max(location.pigment.digits, location.dye.digits);
-  const route = (arm: "pigment" | "dye"): Parameters<typeof scopeBars>[0]["routes"]["dye"] => {
+  const route = (arm: "pigment" | "dye"): ChartData["scope-bars"]["routes"]["dye"] => {
     const basis = (
       noted: NotedComparison,
       scope2: IndicatorId,
-    ): Parameters<typeof scopeBars>[0]["routes"]["dye"]["location"] => ({
+    ): ChartData["scope-bars"]["routes"]["dye"]["location"] => ({
       scope2: meanOf(scope2, arm),
       total: {
         // A partner's share stands in the table only: it belongs to no scope of the mill.
@@ -191,12 +207,15 @@ export function scopeBlocks(desk: ReportDesk): readonly Block[] {
       "co2-by-scope",
       `CO₂e by scope, ${location.unit}, partial, gate to gate, means of draws`,
       "Bars of scope 1 and scope 2 emissions for both routes, once location-based and once market-based.",
-      scopeBars({
-        quantity: "CO₂e, partial, gate to gate",
-        unit: location.unit,
-        digits,
-        routes: { pigment: route("pigment"), dye: route("dye") },
-      }),
+      {
+        kind: "scope-bars",
+        data: {
+          quantity: "CO₂e, partial, gate to gate",
+          unit: location.unit,
+          digits,
+          routes: { pigment: route("pigment"), dye: route("dye") },
+        },
+      },
     ),
     table(
       "co2-scopes",

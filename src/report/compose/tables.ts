@@ -134,7 +134,7 @@ export function substancesTable(desk: ReportDesk): Block {
   const places = ["used", "to-cloth", "to-water", "to-air", "to-waste"] as const;
   const of = (place: string, substance: string, arm: "pigment" | "dye"): number =>
     (scale * mean(account.fence[arm].get(`${place}.${substance}`) ?? new Float64Array(1))) /
-    reference.units;
+    desk.units(arm);
   const used = SUBSTANCES.filter((substance) =>
     (["pigment", "dye"] as const).some((arm) => of("used", substance, arm) > 0),
   );

@@ -1,3 +1,4 @@
+import { outsideAddress } from "../address.js";
 import type { Figure, Run } from "../document.js";
 import { figureWords } from "./figure-words.js";
 import type { Markup } from "./markup.js";
@@ -65,14 +66,12 @@ export function figureOf(id: string, page: Page): Figure {
   throw new Error(`The report refers to the figure "${id}", which is not among its figures.`);
 }
 
-// Links lead to pages kept safe on their way, or to a place in this page; others stay plain text.
+// Links lead out, or to a place in this page; others stay plain text.
 function leadsTo(href: string, page: Page): string | undefined {
   if (href.startsWith("#")) {
     const id = href.slice(1);
     const anchor = page.places.byId.get(id) ?? page.places.notes.get(id)?.anchor;
     return anchor === undefined ? undefined : `#${anchor}`;
   }
-  if (!URL.canParse(href)) return undefined;
-  const url = new URL(href);
-  return url.protocol === "https:" ? url.href : undefined;
+  return outsideAddress(href);
 }

@@ -1,5 +1,5 @@
 import type { ProvenanceShares } from "../document.js";
-import { checkShares, percents, PROVENANCES } from "../pdf/shares.js";
+import { checkShares, percents, PROVENANCES } from "../shares.js";
 import type { Markup } from "./markup.js";
 import { element, trusted } from "./markup.js";
 import type { Page } from "./page.js";

@@ -58,7 +58,7 @@ function headCells(table: Table, page: Page): readonly Markup[] {
       class: right ? "number" : undefined,
       colspan: span(cell),
     };
-    return cell.runs.length === 0
+    return isBlank(cell)
       ? element("td", attributes)
       : element("th", attributes, runsHtml(cell.runs, page));
   });
@@ -67,7 +67,7 @@ function headCells(table: Table, page: Page): readonly Markup[] {
 function rowHtml(row: readonly Cell[], page: Page): Markup {
   const total = row.length > 1 && row.every(({ strong }) => strong === true);
   const cells = row.map((cell, column) => {
-    const heads = column === 0 && cell.align !== "right" && cell.runs.length > 0;
+    const heads = column === 0 && cell.align !== "right" && !isBlank(cell);
     const classes = [
       ...(cell.align === "right" ? ["number"] : []),
       ...(cell.strong === true ? ["strong"] : []),
@@ -84,6 +84,11 @@ function rowHtml(row: readonly Cell[], page: Page): Markup {
     );
   });
   return element("tr", { class: total ? "total" : undefined }, cells);
+}
+
+// A head that says nothing would be read out as one.
+function isBlank({ runs }: Cell): boolean {
+  return runs.every((run) => run.kind === "text" && run.text.trim() === "");
 }
 
 function span({ span: columns }: Cell): number | undefined {

@@ -1,11 +1,12 @@
 import type { ProvenanceShares, ReportDocument } from "../document.js";
+import { PROVENANCES } from "../shares.js";
 import type { Desk } from "./desk.js";
 import type { Line } from "./lines.js";
 import { breakLines } from "./lines.js";
 import { numbers, rgb } from "./operators.js";
 import type { PageOfSlices } from "./pages.js";
 import { drawLine } from "./set-line.js";
-import { parts, patterned, PROVENANCES } from "./shares.js";
+import { parts, patterned } from "./shares.js";
 import { COLOURS, COLUMN, PAGE, STYLES, baseline } from "./sheet.js";
 import { spans } from "./spans.js";
 import { shareLabels } from "./strips.js";

@@ -1,3 +1,4 @@
+import { outsideAddress } from "../address.js";
 import type { Run } from "../document.js";
 import type { Desk } from "./desk.js";
 import type { Face } from "./faces.js";
@@ -102,16 +103,14 @@ export function spans(
   });
 }
 
-const SCHEMES = new Set(["http:", "https:", "mailto:"]);
-
 function target(href: string, desk: Desk): Link["to"] | undefined {
   if (href.startsWith("#")) {
     const id = href.slice(1);
     const place = desk.places.get(id) ?? desk.notes.get(id)?.place;
     if (place !== undefined) return { place };
-  } else if (URL.canParse(href)) {
-    const url = new URL(href);
-    if (SCHEMES.has(url.protocol)) return { address: url.href };
+  } else {
+    const address = outsideAddress(href);
+    if (address !== undefined) return { address };
   }
   desk.dead.add(href);
   return undefined;

@@ -1,11 +1,12 @@
 import type { ProvenanceShares } from "../document.js";
+import type { Provenance } from "../shares.js";
+import { checkShares, percents, PROVENANCES } from "../shares.js";
 import type { BlockOf, Desk } from "./desk.js";
 import type { KitElement } from "./kit.js";
 import type { Line } from "./lines.js";
 import { breakLines } from "./lines.js";
 import { drawLine, textSlices } from "./set-line.js";
-import type { Provenance } from "./shares.js";
-import { PROVENANCES, checkShares, parts, patterned, percents } from "./shares.js";
+import { parts, patterned } from "./shares.js";
 import { COLOURS, STYLES, WHITE, baseline } from "./sheet.js";
 import type { Measure, Slice } from "./slices.js";
 import { tie } from "./slices.js";

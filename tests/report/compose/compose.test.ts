@@ -1,7 +1,7 @@
 import { parseHTML } from "linkedom";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Block, DrawingNode, ReportDocument, Run } from "../../../src/report/document.js";
-import { composeReport } from "../../../src/report/compose/compose.js";
+import { wholeReport } from "./whole-report.js";
 import type { ReportInput } from "../../../src/report/compose/input.js";
 import { reportJson } from "../../../src/report/json.js";
 import { setPdf } from "../../../src/report/pdf/write-pdf.js";
@@ -14,7 +14,7 @@ import { inputOf, LOTS, lotOf, smallMill } from "./small-mill.js";
 
 const TEMPLATE = textOf("templates/report.md");
 
-const compose = (input: ReportInput): ReportDocument => composeReport(input, TEMPLATE);
+const compose = (input: ReportInput): ReportDocument => wholeReport(input, TEMPLATE);
 
 /** All blocks, those in boxes too. */
 function allBlocks(blocks: readonly Block[]): readonly Block[] {
@@ -101,7 +101,7 @@ describe("the report of a small mill", () => {
   it("puts something at every place of the template", () => {
     const places = [...TEMPLATE.matchAll(/^::place ([\w-]+)$/gm)].map(([, name = ""]) => name);
     expect(places.length).toBeGreaterThan(20);
-    const marked = composeReport(
+    const marked = wholeReport(
       input,
       TEMPLATE.replaceAll(/^::place ([\w-]+)$/gm, "before $1\n\n::place $1\n\nafter $1"),
     );

@@ -6,13 +6,13 @@ import { compareArms } from "../../../src/compare/compare.js";
 import { Ledger } from "../../../src/ledger/ledger.js";
 import type { Lot } from "../../../src/log/lot.js";
 import type { Plant } from "../../../src/plant/plant.js";
-import { readPlant } from "../../../src/plant/read-plant.js";
-import { sentence } from "../../../src/problems/sentence.js";
 import { amountPlaces } from "../../../src/report/compose/answer.js";
 import type { Reference, ReportInput } from "../../../src/report/compose/input.js";
+import { PLAIN_LOT, plantFrom, START, WASHED } from "../../account/plant-file.js";
 import { SHIPPED } from "../../tools/shipped-factors.js";
 
-const START = { pretreat: "pad", "pretreat-dry": "stenter", print: "printer" } as const;
+/** One stenter dries for all. */
+const BEFORE = { ...START, "pretreat-dry": "stenter" } as const;
 const SITE = {
   place: "PRT",
   burner: { fuel: "natural-gas" },
@@ -58,7 +58,7 @@ export interface MillChange {
  */
 export function smallMill(change: MillChange = {}): Plant {
   const finish = change.finish === true;
-  const text = JSON.stringify({
+  return plantFrom({
     millrace: 1,
     house: change.house ?? "Two Route Mill (invented)",
     sites: {
@@ -68,7 +68,7 @@ export function smallMill(change: MillChange = {}): Plant {
       "pigment-calender": {
         like: "pigment-calender",
         machines: {
-          ...START,
+          ...BEFORE,
           fix: "calender",
           ...(finish ? { finish: "pad", "finish-dry": "stenter" } : {}),
         },
@@ -76,43 +76,21 @@ export function smallMill(change: MillChange = {}): Plant {
       },
       reactive: {
         like: "reactive",
-        machines: { ...START, steam: "steamer", wash: "range", squeeze: "nip", dry: "stenter" },
+        machines: { ...BEFORE, ...WASHED, dry: "stenter" },
       },
     },
     ...(change.meters === undefined ? {} : { meters: change.meters }),
   });
-  const { value, problems } = readPlant({ name: "plant.yaml", text }, SHIPPED);
-  if (value === undefined) throw new Error(problems.map(sentence).join("\n"));
-  return value;
 }
 
 const BLANK: Lot = {
-  lot: "1",
-  date: "2026-03-02",
-  site: "main",
+  ...PLAIN_LOT,
   client: "Client Aspen",
   order: "O-1",
   fabric: "plain cotton",
-  fibre: [{ fibre: "cotton", share: 1 }],
-  gsm: 140,
-  width: 1.6,
   length: 400,
   rejected: 4,
-  route: "pigment-calender",
-  kind: "production",
-  ink: undefined,
   coverage: 0.6,
-  pickup: undefined,
-  fixTemp: undefined,
-  dwell: undefined,
-  liquorRatio: undefined,
-  baths: undefined,
-  speed: undefined,
-  readings: { electricity: undefined, water: undefined, gas: undefined, steam: undefined },
-  fastness: { rubDry: undefined, rubWet: undefined, wash: undefined },
-  reprintOf: "",
-  note: "",
-  place: { file: "log.csv", line: 2 },
 };
 
 /**
@@ -170,7 +148,7 @@ export function inputOf(
 ): ReportInput {
   const ledger = new Ledger();
   for (const lot of lots) ledger.add(lot, plant);
-  const { groups, uncovered } = ledger.settled();
+  const { groups, uncovered, folded } = ledger.settled();
   const program = writeProgram(plant, SHIPPED, groups, AS_OF);
   const account = accountOf(program, asked.draws ?? 200, 1);
   const reference = referenceOf(asked.per ?? "m2", groups);
@@ -180,6 +158,7 @@ export function inputOf(
     plant,
     factors: SHIPPED,
     groups,
+    folded,
     sample: ledger.sample(),
     uncovered,
     account,
@@ -197,6 +176,8 @@ export function inputOf(
           setAside: 0,
           outside: 0,
           unused: [],
+          reasons: {},
+          filled: {},
         },
       ],
       counts: new Map(),

@@ -47,6 +47,15 @@ describe("tableHtml", () => {
     expect(html.querySelector("td.number")?.getAttribute("data-v")).toBe("61.5");
   });
 
+  it("makes no head of a cell that says nothing", () => {
+    const html = table({
+      head: [cell(""), cell("Water, L"), cell(" ")],
+      rows: [[cell(""), cell("61"), cell("over")]],
+    });
+    expect([...html.querySelectorAll("th")].map((th) => th.textContent)).toEqual(["Water, L"]);
+    expect(html.querySelectorAll("thead > tr > *")).toHaveLength(3);
+  });
+
   it("keeps the data behind a chart shut", () => {
     const html = table({ behind: true });
     expect(html.querySelector("details.behind:not([open]) > summary")?.textContent).toBe(

@@ -1,0 +1,69 @@
+/**
+ * The finding at the head of a chapter, and what every saving of the report rests on.
+ */
+
+import type { BrokenDown } from "../../account/account.js";
+import { byStep } from "../../account/breakdown.js";
+import type { Block, Run } from "../document.js";
+import { formatPercent } from "../format.js";
+import type { ReportDesk } from "./desk.js";
+import { stepWords } from "./names.js";
+
+/**
+ * One quantity on both routes with the step that takes most of it, and where its numbers come from.
+ *
+ * @param desk - the report
+ * @param id - the indicator
+ * @param words - what it is
+ * @returns a sentence and a strip
+ */
+export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): readonly Block[] {
+  const noted = desk.compared(id);
+  if (noted === undefined) return [];
+  const steps = byStep(desk.input.account, id);
+  const most = (arm: "pigment" | "dye"): string => {
+    const total = steps.reduce((sum, step) => sum + step[arm], 0);
+    const largest = steps.reduce((found, step) => (step[arm] > found[arm] ? step : found), {
+      role: "",
+      pigment: 0,
+      dye: 0,
+    });
+    return largest.role === "" || !(total > 0)
+      ? ""
+      : ` (most of it at ${stepWords(largest.role)}: ${formatPercent(largest[arm] / total)})`;
+  };
+  const { comparison } = noted;
+  const runs: Run[] = [
+    { kind: "text", text: `${words}: `, style: "bold" },
+    noted.pigment.run,
+    { kind: "text", text: ` ${noted.unit} on the pigment route${most("pigment")}, ` },
+    noted.dye.run,
+    { kind: "text", text: ` ${noted.unit} on the dye route${most("dye")}; dye minus pigment ` },
+    noted.difference.run,
+    {
+      kind: "text",
+      text: ` (95 % interval ${noted.difference.interval})${comparison.resolved ? "" : ", so not resolved"}.`,
+    },
+  ];
+  return [
+    { kind: "paragraph", runs },
+    {
+      kind: "strip",
+      words: `${words} on both routes: where the numbers come from`,
+      shares: desk.provenance(id),
+    },
+  ];
+}
+
+/**
+ * What belongs to every share saved of the report beside the period and sites above it: baseline, unit,
+ * boundary, measured share, interval, factors and version.
+ *
+ * @param desk - the report
+ * @returns a small paragraph
+ */
+export function basisBlock(desk: ReportDesk): Block {
+  const { input } = desk;
+  const text = `In brackets 95 % intervals. Shares are of the dye route on the same lots, per ${input.reference.words}, gate to gate; measured share of energy on both routes ${formatPercent(desk.provenance("energy").measured)}; factors ${input.factors.digest.slice(0, 12)}, millrace ${input.version}.`;
+  return { kind: "paragraph", tone: "small", runs: [{ kind: "text", text }] };
+}

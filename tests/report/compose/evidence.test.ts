@@ -1,0 +1,43 @@
+import { describe, expect, it } from "vitest";
+import { ReportDesk } from "../../../src/report/compose/desk.js";
+import { factorBlocks } from "../../../src/report/compose/evidence.js";
+import { SHIPPED } from "../../tools/shipped-factors.js";
+import { inputOf } from "./small-mill.js";
+import { inputWithYields, share } from "./with-yields.js";
+
+function factorRows(input = inputOf()): {
+  readonly caption: string;
+  readonly rows: readonly (readonly string[])[];
+} {
+  const [table] = factorBlocks(new ReportDesk(input));
+  if (table?.kind !== "table") throw new Error("There is no table of factors.");
+  return {
+    caption: table.caption,
+    rows: table.rows.map((row) =>
+      row.map(({ runs }) => runs.map((run) => ("text" in run ? run.text : "")).join("")),
+    ),
+  };
+}
+
+describe("the table of factors", () => {
+  it("marks what was not re-read at its source, and nothing else", () => {
+    const { rows, caption } = factorRows();
+    const marked = rows.filter((row) => row[3]?.endsWith(", from memory"));
+    const shipped = rows.filter(([name = ""]) => SHIPPED.factors.has(name));
+    const recalled = shipped.filter(([name = "", , , source = ""]) => {
+      const key = source.replace(", from memory", "");
+      return source !== "the mill" && SHIPPED.sources.get(key)?.read === "memory" && name !== "";
+    });
+    expect(recalled.length).toBeGreaterThan(0);
+    expect(marked).toEqual(recalled);
+    expect(marked.length).toBeLessThan(rows.length);
+    expect(caption).toContain(`${marked.length} of ${rows.length} are marked`);
+  });
+
+  it("shows yields by workflow among the settings of the mill", () => {
+    const { rows } = factorRows(inputWithYields({ dye: share(0.9, 0.8, 0.95) }));
+    const row = rows.find(([name]) => name === "yield.dye @ site main");
+    expect(row?.[3]).toBe("the mill");
+    expect(factorRows().rows.some(([name]) => name?.startsWith("yield."))).toBe(false);
+  });
+});

@@ -1,0 +1,47 @@
+import { describe, expect, it } from "vitest";
+import { ReportDesk } from "../../../src/report/compose/desk.js";
+import { basisBlock, findingBlocks } from "../../../src/report/compose/finding.js";
+import { inputOf, smallMill } from "./small-mill.js";
+
+const input = inputOf();
+
+describe("the finding of a chapter", () => {
+  it("gives both routes, the step that takes most, and where the numbers come from", () => {
+    const [sentence, strip] = findingBlocks(new ReportDesk(input), "water", "Water withdrawn");
+    const text =
+      sentence?.kind === "paragraph"
+        ? sentence.runs.map((run) => ("text" in run ? run.text : "")).join("")
+        : "";
+    expect(text).toMatch(/L\/m² on the dye route \(most of it at wash range: \d\d\s%\)/);
+    expect(text).toMatch(/95 % interval [\d.]+ to [\d.]+/);
+    if (strip?.kind !== "strip") throw new Error("There is no strip.");
+    const { measured, allocated, modelled, default: rest } = strip.shares;
+    expect(measured + allocated + modelled + rest).toBeCloseTo(1, 12);
+    expect(rest).toBeGreaterThan(0);
+  });
+
+  it("is absent for an indicator that is not in the report", () => {
+    const comparisons = new Map([...input.comparisons].filter(([id]) => id !== "water"));
+    expect(findingBlocks(new ReportDesk({ ...input, comparisons }), "water", "Water")).toEqual([]);
+  });
+});
+
+describe("the basis of every saving", () => {
+  it("names baseline, unit, boundary, measured share, interval, factors, version", () => {
+    const block = basisBlock(new ReportDesk(inputOf(smallMill())));
+    const text =
+      block.kind === "paragraph"
+        ? block.runs.map((run) => ("text" in run ? run.text : "")).join("")
+        : "";
+    for (const part of [
+      "of the dye route on the same lots",
+      "per accepted m²",
+      "gate to gate",
+      "measured share",
+      "95 % intervals",
+      input.factors.digest.slice(0, 12),
+      "millrace 0.0.0",
+    ])
+      expect(text).toContain(part);
+  });
+});
