@@ -10,8 +10,10 @@ import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import { swingsOf } from "../account/swings.js";
 import { compareArms } from "../compare/compare.js";
+import { swingsWithYields } from "../compare/yield-swings.js";
+import { yieldsOf } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
-import type { Group } from "../ledger/ledger.js";
+import type { Group, Ledger } from "../ledger/ledger.js";
 import { meterMonths, type MeterMonthSeries, readMeters } from "../meters/months.js";
 import { medianOf } from "../numbers/distributions.js";
 import { MissingFactor } from "../plant/quantities.js";
@@ -56,7 +58,7 @@ export interface Assessment {
   /** The mill. */
   readonly mill: Workspace;
   /** Its logs. */
-  readonly reading: Reading;
+  readonly reading: Settled["reading"];
   /** Everything a report says. */
   readonly input: ReportInput;
 }
@@ -78,15 +80,13 @@ export async function assess(
   if (opened.mill === undefined) return { problems: opened.problems };
   const { mill } = opened;
   progress("reading the log");
-  const read = await readMill(mill, logs, { ...options, today: options.asOf });
-  if (read.reading === undefined || read.reading.account.refused)
-    return { problems: read.problems };
-  const { reading } = read;
-  const { groups: all, uncovered } = reading.ledger.settled();
+  const { settled, problems } = await readSettled(mill, logs, options);
+  if (settled === undefined || settled.reading.account.refused) return { problems };
+  const { reading, groups: all, uncovered, folded, sample } = settled;
   const groups = all.filter(only);
   const compared = groups.filter(({ key }) => key.pigment !== "");
-  const reference = referenceOf(options.per, compared);
-  if (reading.days === undefined || compared.length === 0 || !(reference.units > 0)) {
+  const common = referenceOf(options.per, compared);
+  if (reading.days === undefined || compared.length === 0 || !(common.units > 0)) {
     return { problems: [nothing(options)] };
   }
   progress("working out both routes");
@@ -100,7 +100,16 @@ export async function assess(
   progress("drawing");
   const account = accountOf(program, options.draws, options.seed);
   const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
-  const comparisons = new Map(ids.map((id) => [id, compareArms(account, id, reference.units)]));
+  // Yield is a matter of accepted area; per kg, metre and in all both arms are divided by the same.
+  const yields =
+    options.per === "m2"
+      ? yieldsOf(mill.plant, groups, areaOf(uncovered), options.draws, options.seed)
+      : undefined;
+  const reference = yields === undefined ? common : { ...common, byArm: yields.central };
+  const comparisons = new Map(
+    ids.map((id) => [id, compareArms(account, id, yields?.accepted ?? common.units)]),
+  );
+  const swings = swingsOf(program, ["water", "energy", "co2-location"] satisfies IndicatorId[]);
   const whole =
     options.client === undefined && options.site === undefined && options.order === undefined;
   const meters = whole
@@ -114,11 +123,13 @@ export async function assess(
         plant: mill.plant,
         factors: mill.factors,
         groups,
-        sample: reading.ledger.sample(),
+        folded,
+        sample,
         uncovered,
         account,
         comparisons,
-        swings: swingsOf(program, ["water", "energy", "co2-location"] satisfies IndicatorId[]),
+        swings: yields === undefined ? swings : swingsWithYields(swings, yields),
+        ...(yields === undefined ? {} : { yields }),
         log: reading.account,
         filtered: reading.filtered,
         withReadings: reading.withReadings,
@@ -138,8 +149,25 @@ export async function assess(
         version: VERSION,
       },
     },
-    problems: [...read.problems, ...meters.problems],
+    problems: [...problems, ...meters.problems],
   };
+}
+
+type Settled = ReturnType<Ledger["settled"]> & {
+  readonly reading: Omit<Reading, "ledger">;
+  readonly sample: ReturnType<Ledger["sample"]>;
+};
+
+// The ledger is left behind here: it holds what grew with the log, and drawing needs room of its own.
+async function readSettled(
+  mill: Workspace,
+  logs: readonly string[],
+  options: AssessOptions,
+): Promise<{ readonly settled?: Settled; readonly problems: readonly Problem[] }> {
+  const { reading, problems } = await readMill(mill, logs, { ...options, today: options.asOf });
+  if (reading === undefined) return { problems };
+  const { ledger, ...rest } = reading;
+  return { settled: { ...ledger.settled(), sample: ledger.sample(), reading: rest }, problems };
 }
 
 function referenceOf(per: Reference["per"], groups: readonly Group[]): Reference {
@@ -156,6 +184,10 @@ function referenceOf(per: Reference["per"], groups: readonly Group[]): Reference
     case "m2":
       return { per, units: sum(places.accepted), suffix: "m²", words: "accepted m²" };
   }
+}
+
+function areaOf(parts: readonly { readonly area: number }[]): number {
+  return parts.reduce((total, { area }) => total + area, 0);
 }
 
 function noFactor(error: MissingFactor): Problem {

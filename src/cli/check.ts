@@ -2,13 +2,13 @@
  * `millrace check`: reads and judges the log, and writes no report.
  */
 
-import { join } from "node:path";
-import { setAsideCsv } from "../log/setaside.js";
 import { OPTIONAL_COLUMNS } from "../log/read-logs.js";
+import { checkPeriod } from "./arguments.js";
 import { asideCode, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
 import { writeAll } from "./files.js";
-import { err, out, progress, tell } from "./say.js";
+import { foldersAmong } from "./paths.js";
+import { data, err, out, progress, refuse, tell } from "./say.js";
 import { openMill, readMill, type Reading, separatorOf } from "./workspace.js";
 
 /** Options of the command. */
@@ -37,37 +37,27 @@ export interface CheckOptions {
  * @returns exit code
  */
 export async function check(logs: readonly string[], options: CheckOptions): Promise<number> {
+  checkPeriod(options);
+  const limit = asideLimit(options.maxAside);
+  const folders = foldersAmong(options.plant, logs);
+  if (folders.length > 0) return refuse(folders, options.json);
   const opened = openMill(options);
-  if (opened.mill === undefined) {
-    if (options.json === true) out(JSON.stringify({ problems: opened.problems }, null, 2));
-    else tell(opened.problems);
-    return EXIT.refused;
-  }
+  if (opened.mill === undefined) return refuse(opened.problems, options.json);
   progress("reading the log");
   const read = await readMill(opened.mill, logs, { ...options, today: options.asOf });
   progress("");
-  if (read.reading === undefined) {
-    tell(read.problems);
-    return EXIT.refused;
-  }
+  if (read.reading === undefined) return refuse(read.problems, options.json);
   const { account, aside } = read.reading;
-  const limit = asideLimit(options.maxAside);
   const code = account.refused ? EXIT.refused : asideCode(account.files, limit);
   const written =
-    aside.length > 0
+    aside.count > 0
       ? writeAll(
           options.out,
-          new Map([["setaside.csv", setAsideCsv(aside, separatorOf(opened.mill.dialect))]]),
+          new Map([["setaside.csv", aside.csv(separatorOf(opened.mill.dialect))]]),
         )
       : [];
   if (options.json === true) {
-    out(
-      JSON.stringify(
-        { ...checkData(read.reading), setaside: written[0] ?? null, exit: code },
-        null,
-        2,
-      ),
-    );
+    data({ ...checkData(read.reading), setaside: written[0] ?? null, exit: code });
     return code;
   }
   tell(
@@ -76,7 +66,7 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
   );
   if (account.refused) return code;
   printCounts(read.reading);
-  if (written[0] !== undefined) out(`Rows set aside: ${join(written[0])}`);
+  if (written[0] !== undefined) out(`Rows set aside: ${written[0]}`);
   if (code === EXIT.aside)
     err(`More rows were set aside than --max-aside ${options.maxAside ?? ""} allows.`);
   return code;

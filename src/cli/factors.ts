@@ -2,12 +2,14 @@
  * `millrace factors`: lists factors in force.
  */
 
+import { existsSync } from "node:fs";
 import { dirname } from "node:path";
 import type { Factor, FactorSet } from "../factors/factor.js";
 import { valueInForce } from "../factors/in-force.js";
+import { nearest } from "../factors/nearest.js";
 import { interval95, medianOf } from "../numbers/distributions.js";
 import { EXIT } from "./exit.js";
-import { out, tell } from "./say.js";
+import { data, out, refuse } from "./say.js";
 import { openFactors } from "./workspace.js";
 
 /** Options of the command. */
@@ -20,6 +22,9 @@ export interface FactorsOptions {
   readonly json?: boolean;
 }
 
+/** Where a plant file is looked for when none is named. */
+const USUAL_PLANT = "plant.yaml";
+
 /**
  * Runs the command.
  *
@@ -28,11 +33,23 @@ export interface FactorsOptions {
  * @returns exit code
  */
 export function factors(text: string | undefined, options: FactorsOptions): number {
-  const opened = openFactors(dirname(options.plant));
-  if (opened.factors === undefined) {
-    tell(opened.problems);
-    return EXIT.refused;
+  // The usual name need not be there, but a path somebody wrote down is meant.
+  if (options.plant !== USUAL_PLANT && !existsSync(options.plant)) {
+    return refuse(
+      [
+        {
+          code: "file-missing",
+          severity: "refused",
+          file: options.plant,
+          expected: "a plant file, beside which own factors may lie",
+          remedy: "Check the path, or leave --plant out for the shipped factors.",
+        },
+      ],
+      options.json,
+    );
   }
+  const opened = openFactors(dirname(options.plant));
+  if (opened.factors === undefined) return refuse(opened.problems, options.json);
   const set = opened.factors;
   const wanted = (text ?? "").toLowerCase();
   const found = [...set.factors.values()].filter(
@@ -40,11 +57,21 @@ export function factors(text: string | undefined, options: FactorsOptions): numb
       factor.id.toLowerCase().includes(wanted) || factor.words.toLowerCase().includes(wanted),
   );
   const rows = found.flatMap((factor) => row(factor, set, options.asOf));
-  if (options.json === true) out(JSON.stringify(rows, null, 2));
+  if (options.json === true) data(rows);
   else for (const entry of rows) printRow(entry);
-  if (rows.length === 0 && options.json !== true)
-    out(`No factor has "${text ?? ""}" in its id or words.`);
+  if (rows.length === 0 && options.json !== true) {
+    if (found.length > 0)
+      out(`${found.length} factors are found, but no value was entered by ${options.asOf}.`);
+    else out(`No factor has "${text ?? ""}" in its id or words.${meant(wanted, set)}`);
+  }
   return EXIT.done;
+}
+
+// Ids are made of words with dots and dashes between; a slip is mostly in one of them.
+function meant(wanted: string, set: FactorSet): string {
+  const known = new Set([...set.factors.keys()].flatMap((id) => [id, ...id.split(/[.-]/)]));
+  const near = nearest(wanted, known);
+  return near === undefined ? "" : ` Did you mean ${near}?`;
 }
 
 interface Row {

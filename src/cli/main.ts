@@ -3,52 +3,21 @@
  * The command line. Commands are loaded when they are called, so that `--help` answers at once.
  */
 
-import { Command, CommanderError, InvalidArgumentError } from "commander";
+import { Command, CommanderError } from "commander";
+import { day, mostAside, nameOf, oneOf, someOf, whole, WrongWord } from "./arguments.js";
 import type { CheckOptions } from "./check.js";
 import { EXIT } from "./exit.js";
 import type { ExplainOptions } from "./explain.js";
 import type { FactorsOptions } from "./factors.js";
+import { pathProblem } from "./paths.js";
+import type { Problem } from "../problems/problem.js";
 import type { ReportOptions } from "./report.js";
+import { data, err, progress, refuse } from "./say.js";
+
+// Where data was asked for, every refusal is data too, also one that comes before options are read.
+const json = process.argv.includes("--json");
 
 const today = new Date().toISOString().slice(0, 10);
-
-function day(text: string): string {
-  const date = new Date(`${text}T00:00:00Z`);
-  if (
-    !/^\d{4}-\d{2}-\d{2}$/.test(text) ||
-    Number.isNaN(date.getTime()) ||
-    date.toISOString().slice(0, 10) !== text
-  ) {
-    throw new InvalidArgumentError("It takes a day such as 2026-01-31.");
-  }
-  return text;
-}
-
-function whole(least: number, most: number): (text: string) => number {
-  return (text) => {
-    const number = Number(text);
-    if (!Number.isInteger(number) || !(number >= least && number <= most)) {
-      throw new InvalidArgumentError(`It takes a whole number from ${least} to ${most}.`);
-    }
-    return number;
-  };
-}
-
-function oneOf(...words: readonly string[]): (text: string) => string {
-  return (text) => {
-    if (!words.includes(text))
-      throw new InvalidArgumentError(`It takes one of ${words.join(", ")}.`);
-    return text;
-  };
-}
-
-function formats(text: string): readonly string[] {
-  const list = text.split(",").map((word) => word.trim());
-  const strange = list.find((word) => !["html", "pdf", "json"].includes(word));
-  if (strange !== undefined)
-    throw new InvalidArgumentError("It takes html, pdf and json, with commas between.");
-  return list;
-}
 
 const program = new Command("millrace")
   .description(
@@ -56,7 +25,16 @@ const program = new Command("millrace")
   )
   .version("0.1.0")
   .exitOverride()
+  .configureOutput({
+    writeErr: (text) => {
+      if (!json) process.stderr.write(text);
+    },
+  })
   .showHelpAfterError("(add --help for the options of this command)");
+
+/** Indicators that `explain` knows, in the order of the report. */
+const INDICATORS =
+  "water, evaporated, discharged, cod, nitrogen, salt, energy, electricity, heat, co2-location, co2-market, scope-1, scope-2-location, scope-2-market, biogenic, carbon-to-air, formaldehyde, hours, labour, ink, paper or cost";
 
 let code: number = EXIT.done;
 
@@ -77,15 +55,19 @@ program
 const mill = (command: Command): Command =>
   command
     .option("--plant <file>", "the plant file", "plant.yaml")
-    .option("--from <day>", "first day of the period", day)
-    .option("--to <day>", "last day of the period", day)
+    .option("--from <day>", "first day of the period", day("--from"))
+    .option("--to <day>", "last day of the period", day("--to"))
     .option(
       "--as-of <day>",
       "date of the report; factor values entered later are ignored",
-      day,
+      day("--as-of"),
       today,
     )
-    .option("--max-aside <n>", "most rows set aside, as 12 or 5%; more ends with exit code 4");
+    .option(
+      "--max-aside <n>",
+      "most rows set aside, as 12 or 5%; more ends with exit code 4",
+      mostAside,
+    );
 
 mill(program.command("check"))
   .description("read and judge the log: rows read = accepted + corrected + set aside, by reason")
@@ -102,23 +84,31 @@ mill(program.command("check"))
 
 const scope = (command: Command): Command =>
   mill(command)
-    .option("--client <name>", "only this client's lots; no other client appears anywhere")
-    .option("--site <name>", "only this site's lots")
-    .option("--order <id>", "only this order's lots")
+    .option(
+      "--client <name>",
+      "only this client's lots; no other client appears anywhere",
+      nameOf("--client", "a client"),
+    )
+    .option("--site <name>", "only this site's lots", nameOf("--site", "a site"))
+    .option("--order <id>", "only this order's lots", nameOf("--order", "an order"))
     .option(
       "--per <unit>",
       "reference unit: m2, kg, m or total",
-      oneOf("m2", "kg", "m", "total"),
+      oneOf("--per", "m2", "kg", "m", "total"),
       "m2",
     )
-    .option("--draws <n>", "number of draws", whole(100, 1000000), 10000)
-    .option("--seed <n>", "seed of the draws", whole(0, 4294967295), 1);
+    .option("--draws <n>", "number of draws", whole("--draws", 100, 1000000), 10000)
+    .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1);
 
 scope(program.command("report"))
   .description("write the report of both routes as HTML, PDF and JSON")
   .argument("[logs...]", "logs; log.csv beside the plant file when none is named")
   .option("--out <dir>", "folder for the reports", "out")
-  .option("--formats <list>", "html, pdf, json", formats, ["html", "pdf", "json"])
+  .option("--formats <list>", "html, pdf, json", someOf("--formats", "html", "pdf", "json"), [
+    "html",
+    "pdf",
+    "json",
+  ])
   .option("--json", "print what was written as data")
   .addHelpText(
     "after",
@@ -132,10 +122,15 @@ scope(program.command("explain"))
   .description(
     "print how a figure came about: indicator, step, term, amount × rate, settings, sources, rows",
   )
-  .argument("<indicator>", "water, cod, energy, electricity, co2-location, …")
+  .argument("<indicator>", INDICATORS)
   .argument("[logs...]", "logs; log.csv beside the plant file when none is named")
-  .option("--route <name>", "only lots that took this route")
-  .option("--terms <n>", "number of terms shown for each arm", whole(1, 1000), 8)
+  .option(
+    "--route <name>",
+    "only lots that took this route",
+    nameOf("--route", "a route of the plant file"),
+  )
+  .option("--terms <n>", "number of terms shown for each arm", whole("--terms", 1, 1000), 8)
+  .option("--rows <n>", "number of rows shown, largest first", whole("--rows", 0, 1000000), 8)
   .option("--json", "print as data")
   .addHelpText(
     "after",
@@ -152,7 +147,7 @@ program
   )
   .argument("[text]", "part of an id or of the words")
   .option("--plant <file>", "plant file whose folder may hold own factors", "plant.yaml")
-  .option("--as-of <day>", "date of the report", day, today)
+  .option("--as-of <day>", "date of the report", day("--as-of"), today)
   .option("--json", "print as data")
   .addHelpText(
     "after",
@@ -165,21 +160,41 @@ program
 try {
   await program.parseAsync();
 } catch (error) {
+  progress("");
   if (error instanceof CommanderError) {
     code = error.exitCode === 0 ? EXIT.done : EXIT.usage;
-  } else if (error instanceof RangeError && error.message.startsWith("--")) {
-    process.stderr.write(`error: ${error.message}\n`);
+    if (json && code === EXIT.usage) data({ problems: [misread(error.message)] });
+  } else if (error instanceof WrongWord) {
+    if (json) data({ problems: [wrongWord(error)] });
+    else err(`error: ${error.message}`);
     code = EXIT.usage;
   } else if (isSystemFault(error)) {
-    process.stderr.write(
-      `refused: ${error.path === undefined ? "" : `${error.path}: `}the system says ${error.code ?? ""} (${error.syscall ?? ""}). Check that the path names a file where a file is meant, and a folder that may be written to where a folder is meant.\n`,
-    );
-    code = EXIT.refused;
+    code = refuse([pathProblem(error)], json);
   } else {
-    process.stderr.write(
-      `This is a fault of the tool, not of your files. Please report it with this text:\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+    err(
+      `This is a fault of the tool, not of your files. Please report it with this text:\n${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
     );
     code = EXIT.bug;
   }
 }
 process.exitCode = code;
+
+function misread(said: string): Problem {
+  return {
+    code: "command-line",
+    severity: "refused",
+    value: process.argv.slice(2).join(" "),
+    expected: "a command and options that --help lists",
+    remedy: `Mend this: ${said.replace(/^error: /, "").replaceAll("\n", " ")}.`,
+  };
+}
+
+function wrongWord({ option, expected, given, hint }: WrongWord): Problem {
+  return {
+    code: "command-line",
+    severity: "refused",
+    value: given,
+    expected: `${expected} after ${option}`,
+    remedy: hint === "" ? "Add --help to the command for what it takes." : hint,
+  };
+}

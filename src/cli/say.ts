@@ -4,6 +4,7 @@
 
 import type { Problem, Severity } from "../problems/problem.js";
 import { sentence } from "../problems/sentence.js";
+import { EXIT } from "./exit.js";
 
 // A reader such as `head` may close the pipe before all is printed; that is no fault.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
@@ -13,9 +14,17 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 
 const COLOURS = { refused: 31, "set-aside": 33, corrected: 36, warning: 33 } as const;
 
-function coloured(): boolean {
-  return process.stderr.isTTY && (process.env["NO_COLOR"] ?? "") === "";
+// What goes into a file or a pipe is read by programs: no colour there, and no word on what goes on.
+function onTerminal(): boolean {
+  return process.stderr.isTTY && process.env["TERM"] !== "dumb";
 }
+
+function coloured(): boolean {
+  return onTerminal() && (process.env["NO_COLOR"] ?? "") === "";
+}
+
+// Whether a line on what goes on stands on the terminal; it gives way to whatever else is printed.
+let standing = false;
 
 /**
  * Prints a line of result.
@@ -23,7 +32,17 @@ function coloured(): boolean {
  * @param line - the line
  */
 export function out(line = ""): void {
+  progress("");
   process.stdout.write(`${line}\n`);
+}
+
+/**
+ * Prints a result as data.
+ *
+ * @param value - plain data
+ */
+export function data(value: unknown): void {
+  out(JSON.stringify(value, null, 2));
 }
 
 /**
@@ -32,6 +51,7 @@ export function out(line = ""): void {
  * @param line - the line
  */
 export function err(line: string): void {
+  progress("");
   process.stderr.write(`${line}\n`);
 }
 
@@ -48,15 +68,30 @@ export function tell(problems: readonly Problem[], most = 200): void {
   if (problems.length > most) err(`… and ${problems.length - most} more of the kind.`);
 }
 
+/**
+ * Says why a command was refused: in sentences on standard error, or as data on standard output.
+ *
+ * @param problems - the problems
+ * @param json - whether data was asked for
+ * @returns exit code
+ */
+export function refuse(problems: readonly Problem[], json = false): number {
+  if (json) data({ problems });
+  else tell(problems);
+  return EXIT.refused;
+}
+
 function label(severity: Severity): string {
-  return coloured() ? `\u001b[${COLOURS[severity]}m${severity}\u001b[0m` : `${severity}:`;
+  return coloured() ? `\u001b[${COLOURS[severity]}m${severity}:\u001b[0m` : `${severity}:`;
 }
 
 /**
- * Says what is going on, on a terminal only.
+ * Says what is going on, on a terminal only. The line goes when anything is printed.
  *
- * @param what - the stage, such as `reading the log`
+ * @param what - the stage, such as `reading the log`; empty when there is none
  */
 export function progress(what: string): void {
-  if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${what === "" ? "" : `${what} …`}`);
+  if (!onTerminal() || (what === "" && !standing)) return;
+  standing = what !== "";
+  process.stderr.write(`\r\u001b[K${standing ? `${what} …` : ""}`);
 }

@@ -1,12 +1,15 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
 import { svgText } from "../../src/charts/svg.js";
 import { assess } from "../../src/cli/assess.js";
-import { composeReport } from "../../src/report/compose/compose.js";
+import { wholeReport } from "../report/compose/whole-report.js";
 import { writeHtml } from "../../src/report/html/write-html.js";
 import { emptyFolders, millrace } from "../tools/command.js";
 import { textOf } from "../tools/tree.js";
+
+// Processes are slow to start on a busy machine.
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const emptyFolder = emptyFolders();
 const AS_OF = "2026-11-25";
@@ -70,7 +73,7 @@ describe("a report for one client", () => {
     });
     expect(assessment).toBeDefined();
     if (assessment === undefined) return;
-    const document = composeReport(assessment.input, textOf("templates/report.md"));
+    const document = wholeReport(assessment.input, textOf("templates/report.md"));
     const html = writeHtml(document, {
       fonts: { regular: "AA==", semibold: "AA==", italic: "AA==" },
       drawingSvg: svgText,
@@ -78,5 +81,22 @@ describe("a report for one client", () => {
     expect(html).toContain("aspen twill");
     expect(html).not.toMatch(OF_OTHERS);
     expect(JSON.stringify(document)).not.toMatch(OF_OTHERS);
+  });
+});
+
+describe("an explanation for one client", () => {
+  it.each([[], ["--json"]])("holds nothing of the other, in print and as data: %j", (...form) => {
+    const words = ["--as-of", AS_OF, "--draws", "100", "--rows", "100", ...form];
+    expect(millrace(folder, "explain", "water", ...words).out).toMatch(OF_OTHERS);
+    const one = millrace(folder, "explain", "water", ...words, "--client", "Client Aspen");
+    expect([one.code, one.err]).toEqual([0, ""]);
+    expect(one.out).toContain("AAA-1");
+    expect(one.out).not.toMatch(OF_OTHERS);
+  });
+
+  it("names nobody when the client is unknown", () => {
+    const { code, out, err } = millrace(folder, "explain", "water", "--client", "Client Zelkowa");
+    expect([code, out]).toEqual([3, ""]);
+    expect(err).not.toMatch(OF_OTHERS);
   });
 });

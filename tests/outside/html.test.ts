@@ -1,70 +1,24 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { pathToFileURL } from "node:url";
-import type { Browser, Page } from "playwright-core";
-import { chromium } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
 import { svgText } from "../../src/charts/svg.js";
 import { writeHtml } from "../../src/report/html/write-html.js";
-import { makeFonts } from "../../src/build/fonts.js";
 import { sample } from "../report/html/sample-page.js";
 import { withProgram } from "../tools/outside.js";
+import { browserAt, htmlFonts, pageFolder, PATIENCE } from "./browser.js";
 
-const PACKAGE = new URL("../../node_modules/@expo-google-fonts/inter/", import.meta.url);
-
-let folder = "";
+const write = pageFolder();
 let address = "";
 
 beforeAll(async () => {
-  const faces = new Map<string, string>();
-  await makeFonts(
-    (path) => readFileSync(new URL(path, PACKAGE)),
-    (name, content) => faces.set(name, Buffer.from(content).toString("base64")),
-  );
-  const face = (name: string): string => faces.get(`inter-${name}.woff2`) ?? "";
-  const html = writeHtml(sample, {
-    fonts: { regular: face("regular"), semibold: face("semibold"), italic: face("italic") },
-    drawingSvg: svgText,
-  });
-  folder = mkdtempSync(join(tmpdir(), "millrace-html-"));
-  const file = join(folder, "report.html");
-  writeFileSync(file, html);
-  address = pathToFileURL(file).href;
-}, 60_000);
-
-afterAll(() => {
-  rmSync(folder, { recursive: true, force: true });
-});
+  const fonts = await htmlFonts();
+  address = write("report", writeHtml(sample, { fonts, drawingSvg: svgText }));
+}, PATIENCE);
 
 describe("a report as HTML", () => {
   withProgram("chromium", "the page works, keeps to its width and asks nobody", (path) => {
-    let browser: Browser;
-
-    beforeAll(async () => {
-      browser = await chromium.launch({
-        executablePath: path,
-        args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking"],
-      });
-    });
-
-    afterAll(async () => {
-      await browser.close();
-    });
-
-    async function open(width: number, look: (page: Page) => Promise<void>): Promise<void> {
-      const page = await browser.newPage({ viewport: { width, height: 900 } });
-      const said: string[] = [];
-      page.on("console", (message) => said.push(message.text()));
-      page.on("pageerror", (fault) => said.push(String(fault)));
-      page.on("request", (request) => {
-        if (!/^(file|data):/.test(request.url())) said.push(`asks for ${request.url()}`);
-      });
-      await page.goto(address);
-      await look(page);
-      await page.close();
-      expect(said).toEqual([]);
-    }
+    const browser = browserAt(path);
+    const open = (width: number, look: (page: Page) => Promise<void>): Promise<void> =>
+      browser.open(address, width, look);
 
     it.each([390, 800, 1280])("never overflows a screen of %d px", async (width) => {
       await open(width, async (page) => {
@@ -145,7 +99,7 @@ describe("a report as HTML", () => {
     });
 
     it("lets in neither a foreign script nor a style in place", async () => {
-      const page = await browser.newPage();
+      const page = await browser.blank();
       await page.goto(address);
       const blocked = await page.evaluate(async () => {
         const found: string[] = [];

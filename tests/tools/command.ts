@@ -19,7 +19,8 @@ export interface Ended {
 
 const LOADER = new URL("../../node_modules/tsx/dist/esm/index.mjs", import.meta.url).href;
 
-const TOOL = ["--import", LOADER, join(TOP, "src", "cli", "main.ts")];
+/** Words after `node` that start the command line from its sources. */
+export const TOOL = ["--import", LOADER, join(TOP, "src", "cli", "main.ts")];
 
 /**
  * Starts the command line and does not wait for it.

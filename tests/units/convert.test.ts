@@ -45,11 +45,11 @@ describe("unitFactor", () => {
     ["boiler horsepower", "kW", 9.8095],
     ["ton of refrigeration", "kW", 3.516852842],
     ["lb/1000 US gal", "g/L", 453.59237 / 3785.411784],
-  ])("%s in %s", (unit, target, expected) => {
+  ])("[H1] %s in %s", (unit, target, expected) => {
     expect(Math.abs(factor(unit, target) / expected - 1)).toBeLessThan(1e-9);
   });
 
-  it("turns 150 g/m² into 4.424 oz/yd², and a kWh into 3412 Btu", () => {
+  it("[H2] turns 150 g/m² into 4.424 oz/yd², and a kWh into 3412 Btu", () => {
     expect(150 / factor("oz/yd²", "g/m2")).toBeCloseTo(4.424028702, 9);
     expect(factor("kWh", "MJ") / factor("Btu", "MJ")).toBeCloseTo(3412.14163313, 7);
   });
@@ -110,7 +110,7 @@ describe("unitFactor", () => {
     ["kg", "m", "no unit known here"],
     ["", "m", "no unit known here"],
     ["constructor", "m", "no unit known here"],
-  ])("refuses %o for %s and says why", (unit, target, reason) => {
+  ])("[H3] refuses %o for %s and says why", (unit, target, reason) => {
     expect(refusal(unit, target).reason).toContain(reason);
     expect(refusal(unit, target).remedy).toMatch(/^[A-Z].*\.$/);
   });
@@ -126,7 +126,7 @@ describe("unitFactor", () => {
     }
   });
 
-  it("goes there and back between every pair of units", () => {
+  it("[H4] goes there and back between every pair of units", () => {
     for (const target of TARGETS) {
       const names = UNITS[target].map(([, spelling]) => spelling ?? "");
       for (const from of names) {
