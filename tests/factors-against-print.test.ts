@@ -18,18 +18,18 @@ describe("fuels", () => {
     ["fuel-oil", 279],
     ["natural-gas", 202],
     ["wood", 403],
-  ])("%s gives off the printed %d kg per MWh", (fuel, printed) => {
+  ])("[A1] %s gives off the printed %d kg per MWh", (fuel, printed) => {
     expect(Math.abs(central(`fuel.${fuel}.co2`) * 0.0036 - printed)).toBeLessThan(0.5);
   });
 
   // Sustainable Energy Authority of Ireland, emission factors: coal 94.6 t/TJ, 340.6 g/kWh.
-  it("hard coal gives off the printed 340.6 g per kWh", () => {
+  it("[A2] hard coal gives off the printed 340.6 g per kWh", () => {
     expect(central("fuel.hard-coal.co2") * 0.0036).toBeCloseTo(340.6, 1);
   });
 
   // US EPA, Emission factors for greenhouse gas inventories, table 1: natural gas 53.06 kg CO2 per million Btu
   // of gross calorific value, worth 55.879 t/TJ net; 0.4 % apart from the IPCC figure shipped.
-  it("natural gas agrees with the gross figure of another table to 0.5 %", () => {
+  it("[A4] natural gas agrees with the gross figure of another table to 0.5 %", () => {
     const perNetTerajoule = 53.06 / 1055.05585262e-6 / central("fuel.natural-gas.gross-to-net");
     expect(perNetTerajoule).toBeCloseTo(55879, -1);
     expect(Math.abs(perNetTerajoule / central("fuel.natural-gas.co2") - 1)).toBeLessThan(0.005);
@@ -40,7 +40,7 @@ describe("fuels", () => {
   it.each([
     ["ar5", 18194.058],
     ["ar6", 18193.9932],
-  ])("a gas bill comes to the worked sum with %s", (report, sum) => {
+  ])("[A5] a gas bill comes to the worked sum with %s", (report, sum) => {
     const terajoule = 100_000 * 3.6e-6 * central("fuel.natural-gas.gross-to-net");
     const carbon = terajoule * central("fuel.natural-gas.co2");
     const methane = terajoule * central("fuel.natural-gas.ch4");
@@ -67,7 +67,7 @@ describe("fuels", () => {
     ["gas-oil.ch4", 1.799313],
     ["hard-coal.n2o", 1.799313],
     ["wood.ch4", 1.799313],
-  ])("%s has the doubt of its published bounds", (name, gsd) => {
+  ])("[E11] %s has the doubt of its published bounds", (name, gsd) => {
     const { spread } = newest(`fuel.${name}`);
     if (spread.shape !== "lognormal") throw new Error(`${name} is ${spread.shape}`);
     expect(spread.gsd).toBeCloseTo(gsd, 6);
@@ -99,7 +99,7 @@ describe("warming of gases", () => {
     ["ar5.ch4-combustion", 28],
     ["ar5.ch4-leak", 30],
     ["ar5.n2o", 265],
-  ])("%s is %d", (name, printed) => {
+  ])("[A7] %s is %d", (name, printed) => {
     expect(central(`gwp.${name}`)).toBe(printed);
   });
 
@@ -129,7 +129,7 @@ describe("grid intensities", () => {
     ["PRT", "2026-03", 2024, 111.8],
     ["WORLD", "2026-03", 2024, 472.94],
     ["EU", "2024-01", 2024, 213.02],
-  ])("%s has in %s the figure of %d", (place, month, year, printed) => {
+  ])("[A8] %s has in %s the figure of %d", (place, month, year, printed) => {
     const found = valueInForce(shippedFactor(`grid.${place}.intensity`), month, "2026-11-25");
     expect(found).toMatchObject({ early: false, value: { year } });
     expect((found?.value.spread.value ?? 0) * 1000).toBeCloseTo(printed, 9);

@@ -45,7 +45,7 @@ const FAMILIES: readonly Family[] = [
 ];
 
 /** Folders of tests that mirror nothing: they judge the whole. */
-const WHOLE = ["bench", "outside", "tools"];
+const WHOLE = ["against-print", "bench", "outside", "tools", "validate"];
 
 /** Says whether a source holds something that can go wrong when run, and hands it out. */
 function hasBehaviour(path: string, text: string): boolean {

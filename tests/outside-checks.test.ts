@@ -1,0 +1,125 @@
+import { describe, expect, it } from "vitest";
+import { filesUnder, textOf } from "./tools/tree.js";
+
+/** What is held against print: mark in the title of its tests, what it is, and who printed it; none for a law. */
+type Check = readonly [mark: string, what: string, source?: string];
+
+// Marks leave room between them: numbers are kept when a check goes.
+const CHECKS: readonly Check[] = [
+  ["A1", "carbon dioxide of four fuels per MWh", "Carbon Balance and Management"],
+  ["A2", "t/TJ as g/kWh", "Sustainable Energy Authority of Ireland"],
+  ["A3", "heat times carbon dioxide of fuels by American units", "US EPA"],
+  ["A4", "natural gas, gross against net", "US EPA"],
+  ["A5", "a gas bill, gross, by three sets of warming potentials", "IPCC 2006"],
+  ["A7", "methane that burns and methane that leaks", "GHG Protocol"],
+  ["A8", "grid intensities with place and year", "Ember"],
+  ["A10", "contracts in market-based figures alone", "GHG Protocol"],
+  ["A11", "what belongs to which scope", "GHG Protocol"],
+  ["B1", "liquid water", "IAPWS R7-97"],
+  ["B2", "steam", "IAPWS R7-97"],
+  ["B3", "boiling line, both ways", "IAPWS R7-97"],
+  ["B4", "boiling line, there and back"],
+  ["B5", "saturation pressure", "ASHRAE Handbook"],
+  ["B6", "steam of 150 psig from feed water", "Steam Tip Sheet 15"],
+  ["B8", "steam of 600 psig from feed water", "Steam Tip Sheet 15"],
+  ["B9", "fuel and carbon dioxide of steam", "IAPWS"],
+  ["B10", "humidity from vapour pressure", "psychrolib"],
+  ["B11", "enthalpy of moist air", "psychrolib"],
+  ["B12", "air of 40 °C with a wet bulb of 20 °C", "ASHRAE Handbook"],
+  ["B13", "no saturation at or above boiling", "psychrolib"],
+  ["B14", "wet bulb of hot air, there and back", "psychrolib"],
+  ["B15", "table of saturated steam", "IAPWS R7-97"],
+  ["B16", "standard atmosphere", "ASHRAE Handbook"],
+  ["C2", "ceiling of a hot-gas dryer", "Energy Conservation Center, Japan"],
+  ["C3", "heat to dry food", "Unit Operations in Food Processing"],
+  ["C4", "dryer worked from moist-air enthalpies", "By hand"],
+  ["C5", "how dryer heat moves with its exhaust"],
+  ["C6", "water and air of a dryer", "exam question"],
+  ["C7", "dryer heat above that of evaporation", "IAPWS-IF97"],
+  ["D1", "withdrawn is discharged or consumed", "GRI 303"],
+  ["D2", "no moisture counted twice", "ISO 14046"],
+  ["E1", "four quantities added up", "JCGM 101"],
+  ["E3", "lognormals multiplied", "Limpert"],
+  ["E4", "mean, quantiles and variation of a lognormal", "Limpert"],
+  ["E5", "share of draws in which one arm is less", "Closed form"],
+  ["E6", "paired draws", "Henriksson"],
+  ["E9", "doubt from quality scores", "Frischknecht"],
+  ["E10", "variances of quality scores", "Weidema"],
+  ["E11", "doubt from published bounds", "IPCC 2006"],
+  ["E12", "error propagation", "IPCC 2006"],
+  ["E13", "random numbers", "prng.di.unimi.it"],
+  ["E14", "streams that do not move each other"],
+  ["F5", "means that lose digits", "NIST Statistical Reference Datasets"],
+  ["F6", "means of observed data", "NIST Statistical Reference Datasets"],
+  ["F7", "quantiles of type 7", "Hyndman and Fan"],
+  ["F9", "97.5 % point of the normal distribution", "e-Handbook"],
+  ["H1", "sizes of units", "NIST Special Publication 811"],
+  ["H2", "cloth in ounces, energy in Btu", "NIST Special Publication 811"],
+  ["H3", "units that can be read in two ways", "NIST Special Publication 811"],
+  ["H4", "every pair of units, there and back", "NIST Special Publication 811"],
+  ["P3", "cloth by the roll", "NIST Special Publication 811"],
+  ["P7", "interval of a saving", "Worked by hand"],
+  ["P9", "SHA-256", "FIPS 180-4"],
+  ["W1", "washing in boxes", "by hand"],
+  ["W2", "heat of wash water", "IAPWS R7-97"],
+  ["W3", "heat of stenter exhaust", "EU reference document"],
+  ["W7", "nitrogen of urea", "waste water ordinance"],
+  ["W10", "air of curing", "(EU) 2022/2508"],
+  ["W11", "water of ink", "Worked by hand"],
+  ["W13", "a boiler by common tables", "From memory of common tables"],
+];
+
+interface Marked {
+  readonly mark: string;
+  readonly file: string;
+}
+
+// A title: the first word in quotes behind `it(`, or behind the bracket that ends the rows of `it.each`.
+const TITLE = /(?:\bit|\))\(\s*["'`]\[(?<marks>[A-Z]\d+(?:, [A-Z]\d+)*)\] /gu;
+
+function marksOf(file: string, text: string): readonly Marked[] {
+  return [...text.matchAll(TITLE)].flatMap((match) =>
+    (match.groups?.["marks"] ?? "").split(", ").map((mark) => ({ mark, file })),
+  );
+}
+
+const found = filesUnder("tests", ".test.ts").flatMap((file) => marksOf(file, textOf(file)));
+
+describe("outside checks", () => {
+  it("are all there", () => {
+    const there = new Set(found.map(({ mark }) => mark));
+    expect(CHECKS.filter(([mark]) => !there.has(mark))).toEqual([]);
+  });
+
+  it("are all listed, once", () => {
+    const listed = CHECKS.map(([mark]) => mark);
+    expect(new Set(listed).size).toBe(listed.length);
+    expect(found.filter(({ mark }) => !listed.includes(mark))).toEqual([]);
+  });
+
+  const printed = CHECKS.flatMap(([mark, what, source]) =>
+    source === undefined ? [] : [[mark, what, source] as const],
+  );
+
+  it.each(printed)("%s, %s, names %s beside it", (mark, _, source) => {
+    const files = [...new Set(found.filter((each) => each.mark === mark).map(({ file }) => file))];
+    const named = files.filter((file) =>
+      textOf(file)
+        .replace(/\n\s*\/\/ /g, " ")
+        .toLowerCase()
+        .includes(source.toLowerCase()),
+    );
+    expect(named, files.join(", ")).not.toEqual([]);
+  });
+
+  it("are read from titles and from nothing else", () => {
+    const text = [
+      'it("[B5] pressure", () => {});',
+      'it.each([[1], ["[A1] no title"]])("[B6, B8] steam", () => {});',
+      '  ])(\n    "[B14] of hot air", () => {});',
+      "// see [C9] elsewhere",
+      'it("pressure [B7]", () => {});',
+    ].join("\n");
+    expect(marksOf("a.test.ts", text).map(({ mark }) => mark)).toEqual(["B5", "B6", "B8", "B14"]);
+  });
+});
