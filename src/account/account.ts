@@ -55,6 +55,10 @@ export function accountOf(program: Program, count: number, seed: number): Accoun
   // An arm's own lots and the others are kept apart until the end, so that what the mill really did costs
   // no second pass.
   const sums = new Map<string, Float64Array>();
+  const into = plan.groups.map(({ side, fence, indicators }) => ({
+    fence: fence.map(({ to }) => vectorIn(sums, `${side}|fence|${to}`, count)),
+    indicators: indicators.map(({ id }) => vectorIn(sums, `${side}|indicator|${id}`, count)),
+  }));
   const means = plan.groups.map(({ rates }) =>
     rates.map(() => new Float64Array(BROKEN_DOWN.length)),
   );
@@ -65,21 +69,20 @@ export function accountOf(program: Program, count: number, seed: number): Accoun
     plan.groups.forEach((group, g) => {
       flow.fill(0, 0, n);
       for (const { node, amount } of group.rates) addScaled(flow, values[node]!, amount, n);
-      for (const { to, node } of group.fence) {
-        const into = vectorIn(sums, `${group.side}|fence|${to}`, count);
-        addProduct(into, start, flow, values[node]!, n);
-      }
-      for (const { id, pairs, broken } of group.indicators) {
+      group.fence.forEach(({ node }, at) => {
+        addProduct(into[g]!.fence[at]!, start, flow, values[node]!, n);
+      });
+      group.indicators.forEach(({ pairs, broken }, k) => {
         per.fill(0, 0, n);
         for (const [rate, intensity] of pairs)
           addProduct(per, 0, values[rate]!, values[intensity]!, n);
-        addProduct(vectorIn(sums, `${group.side}|indicator|${id}`, count), start, flow, per, n);
-        if (broken < 0) continue;
+        addProduct(into[g]!.indicators[k]!, start, flow, per, n);
+        if (broken < 0) return;
         group.rates.forEach(({ node }, at) => {
           const row = means[g]![at]!;
           row[broken] = row[broken]! + sumProduct(values[node]!, per, n) / count;
         });
-      }
+      });
     });
   });
   const parts = new Map<BrokenDown, Part[]>(BROKEN_DOWN.map((id) => [id, []]));

@@ -37,8 +37,9 @@ export const BLOCK = 500;
  */
 export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
   const leaves = new Map<number, Float64Array>();
+  // Streams that several leaves read are kept; the rest would only fill memory.
   const streams = new Map<string, Ranks>();
-  const ranks = (stream: string): Ranks => {
+  const kept = (stream: string): Ranks => {
     let found = streams.get(stream);
     if (found === undefined) streams.set(stream, (found = ranksOf(seed, stream, count)));
     return found;
@@ -46,7 +47,10 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
   const leafDraws = (at: number, leaf: Leaf): Float64Array => {
     let found = leaves.get(at);
     if (found === undefined) {
-      found = drawLeaf(leaf, count, ranks);
+      found =
+        leaf.spread.shape === "fixed"
+          ? new Float64Array(count).fill(leaf.spread.value)
+          : draw(leaf.spread, ranksOfLeaf(leaf, ranksOf(seed, leaf.id, count), kept));
       leaves.set(at, found);
     }
     return found;
@@ -125,14 +129,10 @@ function closure(nodes: Nodes, needed: Iterable<number>): readonly number[] {
   return [...marked.keys()].filter((at) => marked[at] === 1);
 }
 
-function drawLeaf(leaf: Leaf, count: number, ranks: (stream: string) => Ranks): Float64Array {
-  if (leaf.spread.shape === "fixed") return new Float64Array(count).fill(leaf.spread.value);
-  if (leaf.common === undefined) return draw(leaf.spread, ranks(leaf.id));
-  // The same default on two machines is part ignorance of the kind, part of the machine: half and half.
-  return draw(
-    leaf.spread,
-    mixed(ranks(`${leaf.common} (common part)`), ranks(leaf.id), Math.SQRT1_2),
-  );
+// The same default on two machines is part ignorance of the kind, part of the machine: half and half.
+function ranksOfLeaf(leaf: Leaf, own: Ranks, kept: (stream: string) => Ranks): Ranks {
+  if (leaf.common === undefined) return own;
+  return mixed(kept(`${leaf.common} (common part)`), own, Math.SQRT1_2);
 }
 
 function multiply(out: Float64Array, factors: readonly Float64Array[], n: number): void {

@@ -7,6 +7,7 @@ import { leafRange } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
 import type { Leaf } from "../numbers/quantity.js";
 import { pairsOf } from "./account.js";
+import type { Nodes } from "./nodes.js";
 import type { Program } from "./program.js";
 
 /** Effect of one factor on the saving of one indicator. */
@@ -50,11 +51,8 @@ export function swingsOf(
   const ranges = nodes.leaves().map(({ leaf, at }) => ({ leaf, at, ...leafRange(leaf) }));
   const medians = new Map(ranges.map(({ at, median }) => [at, median]));
   const totals = totalsOf(program, ids);
-  const saving = (moved: ReadonlyMap<number, number>): ReadonlyMap<IndicatorId, number> => {
-    const values = nodes.evaluate((_, at) => moved.get(at) ?? medians.get(at) ?? NaN);
-    return totals(values);
-  };
-  const base = saving(new Map());
+  const still = nodes.evaluate((_, at) => medians.get(at) ?? NaN);
+  const base = totals(still);
   // Owners of one default are moved together: their doubt is mostly the same ignorance.
   const groups = new Map<string, { leaf: Leaf; at: number; low: number; high: number }[]>();
   for (const { leaf, at, low, high } of ranges) {
@@ -66,8 +64,17 @@ export function swingsOf(
   for (const [factor, members] of groups) {
     const first = members[0];
     if (first === undefined) continue;
-    const low = saving(new Map(members.map((member) => [member.at, member.low])));
-    const high = saving(new Map(members.map((member) => [member.at, member.high])));
+    const at = members.map((member) => member.at);
+    const behind = restingOn(nodes, at);
+    const saving = (moved: readonly number[]): ReadonlyMap<IndicatorId, number> => {
+      const values = still.slice();
+      moved.forEach((value, i) => (values[at[i]!] = value));
+      for (const { node, value, reads } of behind)
+        values[node] = value(...reads.map((read) => values[read]!));
+      return totals(values);
+    };
+    const low = saving(members.map((member) => member.low));
+    const high = saving(members.map((member) => member.high));
     for (const id of ids) {
       const atLow = low.get(id) ?? NaN;
       const atHigh = high.get(id) ?? NaN;
@@ -95,6 +102,24 @@ export function swingsOf(
       },
     ]),
   );
+}
+
+// Formulas that read one of the leaves, at first hand or further off, in the order of the list.
+function restingOn(
+  nodes: Nodes,
+  leaves: readonly number[],
+): readonly {
+  readonly node: number;
+  readonly value: (...numbers: number[]) => number;
+  readonly reads: readonly number[];
+}[] {
+  const moved = new Uint8Array(nodes.list.length);
+  for (const leaf of leaves) moved[leaf] = 1;
+  return nodes.list.flatMap(({ quantity, reads }, node) => {
+    if (quantity.kind === "leaf" || !reads.some((read) => moved[read] === 1)) return [];
+    moved[node] = 1;
+    return [{ node, value: quantity.value, reads }];
+  });
 }
 
 // A number that the mill gave for one machine or route is told from others of its kind.

@@ -6,7 +6,7 @@
 import { InputError } from "../problems/input-error.js";
 import { normalCdf, normalDensity, normalQuantile } from "./normal.js";
 import { pertCdf, pertQuantile } from "./pert.js";
-import type { Ranks } from "./ranks.js";
+import { each, type Ranks } from "./ranks.js";
 import type { Bounded, Lognormal, Normal, Spread } from "./spread.js";
 
 /** Standard deviations beyond which a tail is below 10⁻¹⁷. */
@@ -51,9 +51,9 @@ export function draw(spread: Spread, ranks: Ranks): Float64Array {
   if (spread.shape === "normal" || spread.shape === "lognormal") {
     const [a, b] = standardLimits(checked(spread));
     // Limits that cut off less than a rounding: the scores need no way through probabilities.
-    if (a < -BEYOND && b > BEYOND) return ranks.scores().map(standing(spread));
+    if (a < -BEYOND && b > BEYOND) return each(ranks.scores(), standing(spread));
   }
-  return ranks.shares().map(quantileOf(spread));
+  return each(ranks.shares(), quantileOf(spread));
 }
 
 /**

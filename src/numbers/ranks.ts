@@ -34,7 +34,7 @@ export function ranksOf(seed: number | string, stream: string, count: number, ma
  * @returns the ranks
  */
 export function ranksFrom(shares: Float64Array): Ranks {
-  return { shares: () => shares, scores: once(() => shares.map(normalQuantile)) };
+  return { shares: () => shares, scores: once(() => each(shares, normalQuantile)) };
 }
 
 /**
@@ -51,9 +51,24 @@ export function mixed(first: Ranks, own: Ranks, rho: number): Ranks {
   const scores = once(() => {
     const z1 = first.scores();
     const z2 = own.scores();
-    return z1.map((z, i) => rho * z + rest * z2[i]!);
+    const both = new Float64Array(z1.length);
+    for (let i = 0; i < both.length; i++) both[i] = rho * z1[i]! + rest * z2[i]!;
+    return both;
   });
-  return { scores, shares: once(() => scores().map(normalCdf)) };
+  return { scores, shares: once(() => each(scores(), normalCdf)) };
+}
+
+/**
+ * Applies a function to every number. A plain loop, which takes a fraction of the time of `map`.
+ *
+ * @param numbers - arguments
+ * @param of - the function
+ * @returns values in the same order
+ */
+export function each(numbers: Float64Array, of: (number: number) => number): Float64Array {
+  const values = new Float64Array(numbers.length);
+  for (let i = 0; i < values.length; i++) values[i] = of(numbers[i]!);
+  return values;
 }
 
 function once(make: () => Float64Array): () => Float64Array {
