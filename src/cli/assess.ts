@@ -20,6 +20,7 @@ import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
 import { amountPlaces } from "../report/compose/answer.js";
+import { claimsOf } from "./claims.js";
 import { logFile } from "./files.js";
 import { progress } from "./say.js";
 import { openMill, readMill, type Reading, type Workspace } from "./workspace.js";
@@ -115,40 +116,39 @@ export async function assess(
   const meters = whole
     ? await metersOf(mill, account, groups, options.asOf)
     : { series: [], problems: [] };
-  return {
-    assessment: {
-      mill,
-      reading,
-      input: {
-        plant: mill.plant,
-        factors: mill.factors,
-        groups,
-        folded,
-        sample,
-        uncovered,
-        account,
-        comparisons,
-        swings: yields === undefined ? swings : swingsWithYields(swings, yields),
-        ...(yields === undefined ? {} : { yields }),
-        log: reading.account,
-        filtered: reading.filtered,
-        withReadings: reading.withReadings,
-        days: reading.days,
-        reference,
-        scope: {
-          client: options.client ?? "",
-          site: options.site ?? "",
-          order: options.order ?? "",
-        },
-        date: options.asOf,
-        seed: options.seed,
-        meters: meters.series,
-        metersMissing: whole
-          ? "No readings were found. Name meters in plant.yaml and put readings into meters.csv beside it."
-          : "Meters count the whole house, so they are shown only in a report on all lots.",
-        version: VERSION,
-      },
+  const input: ReportInput = {
+    plant: mill.plant,
+    factors: mill.factors,
+    groups,
+    folded,
+    sample,
+    uncovered,
+    account,
+    comparisons,
+    swings: yields === undefined ? swings : swingsWithYields(swings, yields),
+    ...(yields === undefined ? {} : { yields }),
+    log: reading.account,
+    filtered: reading.filtered,
+    withReadings: reading.withReadings,
+    days: reading.days,
+    reference,
+    scope: {
+      client: options.client ?? "",
+      site: options.site ?? "",
+      order: options.order ?? "",
     },
+    date: options.asOf,
+    seed: options.seed,
+    meters: meters.series,
+    metersMissing: whole
+      ? "No readings were found. Name meters in plant.yaml and put readings into meters.csv beside it."
+      : "Meters count the whole house, so they are shown only in a report on all lots.",
+    version: VERSION,
+  };
+  const { claims, problems: against } = claimsOf(mill, input, "internal");
+  if (claims === undefined) return { problems: against };
+  return {
+    assessment: { mill, reading, input: { ...input, claims } },
     problems: [...problems, ...meters.problems],
   };
 }

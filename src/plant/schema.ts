@@ -210,6 +210,15 @@ export const PlantFile = z
         "what the file says otherwise from a day on, each as { from, note, sites, routes }",
       ),
     meters: z.record(z.string(), meter).optional().describe("meters by name"),
+    claims: z
+      .array(z.string())
+      .optional()
+      .describe("claims to be judged, by name: less-water, less-energy, lower-co2e …"),
+    review: z
+      .string()
+      .min(1)
+      .optional()
+      .describe("who reviewed the comparison, when and by which standard"),
   })
   .describe("the plant file");
 

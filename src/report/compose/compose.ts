@@ -20,6 +20,7 @@ import { breakEvenBlocks, conditions, scatterBlock } from "./overturn.js";
 import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
 import { settingsSentence } from "./settings-in-force.js";
+import { claimBlocks, claimsSentence } from "./claims.js";
 import { concentrations, inventory, substancesTable } from "./tables.js";
 
 const WATER: readonly (readonly [IndicatorId, string])[] = [
@@ -128,6 +129,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
       ...swingBlocks(desk, "energy", "final energy"),
       ...swingBlocks(desk, "co2-location", "CO₂e, location-based"),
     ],
+    claims: claimBlocks(desk),
     meters: meterBlocks(desk),
     import: importBlocks(desk),
     factors: [...factorBlocks(desk), ...machineChecks(desk)],
@@ -146,7 +148,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     author: input.plant.house,
     language: "en",
     date: input.date,
-    footer: `Logs ${logs.slice(0, 12)} · plant ${plant.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · claims not assessed · not reviewed`,
+    footer: `Logs ${logs.slice(0, 12)} · plant ${plant.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · ${input.claims?.policy ?? "claims not assessed"} · ${input.plant.text.review === undefined ? "not reviewed" : "reviewed"}`,
     blocks: body,
     figures: desk.figures.figures,
   };
@@ -194,5 +196,7 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
     grid: `Grid intensities of ${sites.map((site) => site.place).join(", ")} are life-cycle figures per kWh generated, so upstream and line losses of electricity are not added. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
     draws: formatNumber(input.account.draws.count, 0),
     seed: String(input.seed),
+    claims: claimsSentence(input.claims),
+    review: plant.text.review ?? "none",
   };
 }

@@ -14,6 +14,7 @@ import type { Group } from "../../ledger/ledger.js";
 import type { LogAccount } from "../../log/read-logs.js";
 import type { MeterMonthSeries } from "../../meters/months.js";
 import type { Plant } from "../../plant/plant.js";
+import type { ClaimsInput } from "./claims.js";
 
 /** Reference unit of a report. */
 export interface Reference {
@@ -79,6 +80,8 @@ export interface ReportInput {
   readonly meters: readonly MeterMonthSeries[];
   /** Why there are no meters. */
   readonly metersMissing: string;
+  /** Claims judged; absent where none were asked for. */
+  readonly claims?: ClaimsInput;
   /** Version of the tool. */
   readonly version: string;
 }
