@@ -86,6 +86,8 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
     }
   };
   const of = (at: number): Float64Array => {
+    const quantity = nodes.list[at]?.quantity;
+    if (quantity?.kind === "leaf") return leafDraws(at, quantity).slice();
     const all = new Float64Array(count);
     each([at], (start, end, values) => {
       all.set((values[at] ?? NOTHING).subarray(0, end - start), start);

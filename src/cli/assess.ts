@@ -11,6 +11,7 @@ import { type Program, writeProgram } from "../account/program.js";
 import { swingsOf } from "../account/swings.js";
 import { compareArms } from "../compare/compare.js";
 import { swingsWithYields } from "../compare/yield-swings.js";
+import { metersWorth } from "../compare/meters-worth.js";
 import { yieldsOf } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group, Ledger } from "../ledger/ledger.js";
@@ -125,6 +126,7 @@ export async function assess(
     uncovered,
     account,
     comparisons,
+    worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),
     log: reading.account,

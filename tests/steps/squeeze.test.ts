@@ -10,7 +10,7 @@ const DRY = { dryShare: 1, regain: 0 };
 const SQUARE = { ...LOT, length: 1, width: 1, gsm: 200 };
 
 describe("squeeze and vacuum slot", () => {
-  it("leave what the published example has", () => {
+  it("[W5] leave what the published example has", () => {
     const wet = clothAt(contextFor(squeeze, { cloth: DRY }), 1.5, 30);
     expect(waterOn(wet, [SQUARE])).toBeCloseTo(0.3, 12);
     const nip = squeeze.build(contextFor(squeeze, { cloth: DRY }), wet);

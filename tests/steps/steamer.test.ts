@@ -25,7 +25,7 @@ const FLOOR: Told = {
 describe("steamer", () => {
   // Worked by hand for cotton of 8 % moisture from 20 to 102 °C: 1.3 × 82 + 0.08 × 4.19 × 82 = 134.1 kJ/kg,
   // 0.0596 kg of condensing steam per kg at 2251 kJ/kg. Ours condenses up to 100 °C, at 2257 kJ/kg.
-  it("needs the least that the laws of nature ask for", () => {
+  it("[W8] needs the least that the laws of nature ask for", () => {
     const context = contextFor(steamer, {
       ...FLOOR,
       cloth: { dryShare: 1, heatCapacity: 1.3 },

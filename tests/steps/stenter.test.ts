@@ -118,7 +118,7 @@ describe("stenter that dries", () => {
 
   // The BREF on textiles, 2003, section 4.8.1: bringing cloth in at 50 instead of 60 % saves up to 15 % of
   // the energy. The basis is not said; on dry cloth, dried to 7 %, the water alone falls by 18.9 %.
-  it("saves up to 15 % when cloth comes in at 50 instead of 60 %", () => {
+  it("[W4] saves up to 15 % when cloth comes in at 50 instead of 60 %", () => {
     const heat = (X1: number): number => {
       const context = contextFor(stenterDry, { settings: { "moisture-out": 0.07 } });
       return flowsOf(stenterDry.build(context, clothAt(context, X1, 20)).terms)("heat.burner");

@@ -200,38 +200,6 @@ export function worseList(desk: ReportDesk): Block {
 }
 
 /**
- * The measurement that would help most: the widest swing among what the mill did not give.
- *
- * @param desk - the report
- * @returns a sentence
- */
-export function bestMeasurement(desk: ReportDesk): Block {
-  const best = [...desk.input.swings].flatMap(([id, { factors }]) => {
-    const swing = factors.find(({ own }) => !own);
-    return swing === undefined ? [] : [{ id, swing }];
-  });
-  const byFactor = new Map<string, string[]>();
-  for (const { id, swing } of best) {
-    const name = { water: "water", energy: "energy", "co2-location": "CO₂e" }[id as string] ?? id;
-    byFactor.set(swing.words, [...(byFactor.get(swing.words) ?? []), name]);
-  }
-  const words = [...byFactor].map(([factor, names]) => `${factor} (for ${names.join(" and ")})`);
-  return {
-    kind: "paragraph",
-    runs: [
-      { kind: "text", text: "The measurement that would help most: ", style: "bold" },
-      {
-        kind: "text",
-        text:
-          words.length === 0
-            ? "none, for every setting was given by the mill."
-            : `${words.join("; ")}.`,
-      },
-    ],
-  };
-}
-
-/**
  * First letter large.
  *
  * @param text - words

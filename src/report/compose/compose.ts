@@ -7,7 +7,7 @@ import { sha256Hex } from "../../numbers/digest.js";
 import type { Block, ReportDocument } from "../document.js";
 import { formatDate, formatNumber } from "../format.js";
 import { renderTemplate, type TemplateValues } from "../template.js";
-import { amountPlaces, answerList, answerTable, bestMeasurement, worseList } from "./answer.js";
+import { amountPlaces, answerList, answerTable, worseList } from "./answer.js";
 import { basisBlock, findingBlocks } from "./finding.js";
 import { ReportDesk } from "./desk.js";
 import { distributionBlocks, meterBlocks, swingBlocks } from "./doubt.js";
@@ -21,6 +21,7 @@ import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
 import { settingsSentence } from "./settings-in-force.js";
 import { claimBlocks, claimsSentence } from "./claims.js";
+import { bestMeasurement, worthBlocks } from "./measurement.js";
 import { concentrations, inventory, substancesTable } from "./tables.js";
 
 const WATER: readonly (readonly [IndicatorId, string])[] = [
@@ -130,6 +131,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
       ...swingBlocks(desk, "co2-location", "CO₂e, location-based"),
     ],
     claims: claimBlocks(desk),
+    worth: worthBlocks(desk),
     meters: meterBlocks(desk),
     import: importBlocks(desk),
     factors: [...factorBlocks(desk), ...machineChecks(desk)],

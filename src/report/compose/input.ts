@@ -15,6 +15,7 @@ import type { LogAccount } from "../../log/read-logs.js";
 import type { MeterMonthSeries } from "../../meters/months.js";
 import type { Plant } from "../../plant/plant.js";
 import type { ClaimsInput } from "./claims.js";
+import type { WorthByIndicator } from "./measurement.js";
 
 /** Reference unit of a report. */
 export interface Reference {
@@ -80,6 +81,8 @@ export interface ReportInput {
   readonly meters: readonly MeterMonthSeries[];
   /** Why there are no meters. */
   readonly metersMissing: string;
+  /** What measurements would be worth; absent where it was not worked out. */
+  readonly worth?: WorthByIndicator;
   /** Claims judged; absent where none were asked for. */
   readonly claims?: ClaimsInput;
   /** Version of the tool. */

@@ -3,6 +3,7 @@ import { INDICATOR_IDS } from "../../../src/account/indicators.js";
 import { writeProgram } from "../../../src/account/program.js";
 import { swingsOf } from "../../../src/account/swings.js";
 import { compareArms } from "../../../src/compare/compare.js";
+import { metersWorth } from "../../../src/compare/meters-worth.js";
 import { Ledger } from "../../../src/ledger/ledger.js";
 import type { Lot } from "../../../src/log/lot.js";
 import type { Plant } from "../../../src/plant/plant.js";
@@ -153,6 +154,9 @@ export function inputOf(
   const account = accountOf(program, asked.draws ?? 200, 1);
   const reference = referenceOf(asked.per ?? "m2", groups);
   const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
+  const comparisons = new Map(
+    ids.map((id) => [id, compareArms(account, id, reference.units)] as const),
+  );
   const dates = lots.map(({ date }) => date).sort();
   return {
     plant,
@@ -162,7 +166,8 @@ export function inputOf(
     sample: ledger.sample(),
     uncovered,
     account,
-    comparisons: new Map(ids.map((id) => [id, compareArms(account, id, reference.units)])),
+    comparisons,
+    worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
     swings: swingsOf(program, ["water", "energy", "co2-location"]),
     log: {
       files: [
