@@ -12,6 +12,7 @@ import { type MeterMonthsData, meterMonths } from "./meter-months.js";
 import { type MonthLinesData, monthLines } from "./month-lines.js";
 import { type SavingDistributionData, savingDistribution } from "./saving-distribution.js";
 import { type ScopeBarsData, scopeBars } from "./scope-bars.js";
+import { type SpreadStripData, spreadStrip } from "./spread-strip.js";
 import { type StackedStepsData, stackedSteps } from "./stacked-steps.js";
 import { type SwingBarsData, swingBars } from "./swing-bars.js";
 
@@ -33,6 +34,8 @@ export interface ChartData {
   readonly "saving-distribution": SavingDistributionData;
   /** CO2e by scope. */
   readonly "scope-bars": ScopeBarsData;
+  /** A spread. */
+  readonly "spread-strip": SpreadStripData;
   /** Steps of both arms. */
   readonly "stacked-steps": StackedStepsData;
   /** One-at-a-time swings. */
@@ -59,6 +62,7 @@ const DRAWN: { readonly [K in keyof ChartData]: (data: ChartData[K]) => Drawing 
   "month-lines": (data) => monthLines(data),
   "saving-distribution": (data) => savingDistribution(data),
   "scope-bars": (data) => scopeBars(data),
+  "spread-strip": (data) => spreadStrip(data),
   "stacked-steps": (data) => stackedSteps(data),
   "swing-bars": (data) => swingBars(data),
 };

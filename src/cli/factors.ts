@@ -18,6 +18,10 @@ export interface FactorsOptions {
   readonly plant: string;
   /** Day of the report. */
   readonly asOf: string;
+  /** Whether to write a page on each instead of listing them. */
+  readonly dossier?: boolean;
+  /** Folder for that page. */
+  readonly out: string;
   /** Whether to print data. */
   readonly json?: boolean;
 }
@@ -32,7 +36,7 @@ const USUAL_PLANT = "plant.yaml";
  * @param options - options
  * @returns exit code
  */
-export function factors(text: string | undefined, options: FactorsOptions): number {
+export async function factors(text: string | undefined, options: FactorsOptions): Promise<number> {
   // The usual name need not be there, but a path somebody wrote down is meant.
   if (options.plant !== USUAL_PLANT && !existsSync(options.plant)) {
     return refuse(
@@ -52,10 +56,12 @@ export function factors(text: string | undefined, options: FactorsOptions): numb
   if (opened.factors === undefined) return refuse(opened.problems, options.json);
   const set = opened.factors;
   const wanted = (text ?? "").toLowerCase();
-  const found = [...set.factors.values()].filter(
-    (factor) =>
-      factor.id.toLowerCase().includes(wanted) || factor.words.toLowerCase().includes(wanted),
-  );
+  const fits = (factor: Factor): boolean =>
+    factor.id.toLowerCase().includes(wanted) || factor.words.toLowerCase().includes(wanted);
+  const found = [...set.factors.values()].filter(fits);
+  if (options.dossier === true && found.length > 0) {
+    return (await import("./dossier.js")).dossier(fits, options);
+  }
   const rows = found.flatMap((factor) => row(factor, set, options.asOf));
   if (options.json === true) data(rows);
   else for (const entry of rows) printRow(entry);

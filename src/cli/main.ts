@@ -148,13 +148,15 @@ program
   .argument("[text]", "part of an id or of the words")
   .option("--plant <file>", "plant file whose folder may hold own factors", "plant.yaml")
   .option("--as-of <day>", "date of the report", day("--as-of"), today)
+  .option("--dossier", "write a page with a section for each: spread, sources, scores, use, doubt")
+  .option("--out <dir>", "folder for the dossier", "out")
   .option("--json", "print as data")
   .addHelpText(
     "after",
-    "\nExamples:\n  millrace factors stenter\n  millrace factors grid.PRT --json",
+    "\nExamples:\n  millrace factors stenter\n  millrace factors grid.PRT --json\n  millrace factors wash-range --dossier",
   )
   .action(async (text: string | undefined, options: FactorsOptions) => {
-    code = (await import("./factors.js")).factors(text, options);
+    code = await (await import("./factors.js")).factors(text, options);
   });
 
 try {
