@@ -6,7 +6,14 @@ import { BROKEN_DOWN } from "../../account/account.js";
 import type { IndicatorId } from "../../account/indicators.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
-import { formatInterval, formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
+import {
+  digitsFor,
+  formatInterval,
+  formatNumber,
+  formatPercent,
+  formatShareOfDraws,
+} from "../format.js";
+import { concentration } from "./tables.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import type { NotedComparison, ReportDesk } from "./desk.js";
 import { yieldFall, yieldRow } from "./first-quality.js";
@@ -68,7 +75,7 @@ function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
   const { low = NaN, high = NaN } = comparison.saving ?? {};
   const runs: Run[] = [
     { kind: "text", text: `${capital(name)}: `, style: "bold" },
-    { kind: "text", text: "pigment " },
+    { kind: "text", text: "pigment takes " },
     pigment.run,
     { kind: "text", text: `, dye ` },
     dye.run,
@@ -81,19 +88,19 @@ function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
     });
   } else {
     runs.push(
-      { kind: "text", text: rises ? "the pigment route takes more: a change of " : "a fall of " },
+      { kind: "text", text: "that is " },
       rises
         ? { kind: "text", text: formatNumber(-100 * (comparison.saving?.median ?? 0), 0) }
         : saving.run,
       {
         kind: "text",
         text: rises
-          ? ` % (${formatInterval(-100 * high, -100 * low, 0)} %)`
-          : ` % (${saving.interval} %)`,
+          ? ` % more (${formatInterval(-100 * high, -100 * low, 0)} %)`
+          : ` % less (${saving.interval} %)`,
       },
     );
   }
-  runs.push({ kind: "text", text: comparison.resolved ? "." : ", so not resolved." });
+  runs.push({ kind: "text", text: comparison.resolved ? "." : " The interval holds zero." });
   return runs;
 }
 
@@ -117,7 +124,7 @@ export function answerTable(desk: ReportDesk): Block {
         numberCell(difference.interval),
         numberCell(formatShareOfDraws(comparison.less, comparison.count)),
         numberCell(measuredShare(desk, id)),
-        textCell(comparison.resolved ? "resolved" : "open"),
+        textCell(comparison.resolved ? "yes" : "no"),
       ],
     ];
   });
@@ -125,7 +132,7 @@ export function answerTable(desk: ReportDesk): Block {
   return {
     kind: "table",
     id: "indicators",
-    caption: `Both routes on the same lots, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws.`,
+    caption: `Both routes on the same lots, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws. “Not zero”: the interval of the difference leaves zero out.`,
     head: [
       "Indicator",
       "Pigment",
@@ -134,7 +141,7 @@ export function answerTable(desk: ReportDesk): Block {
       "95 % interval",
       "Pigment less",
       "Measured",
-      "Status",
+      "Not zero",
     ].map((text, i) =>
       i === 0 || i === 7 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
@@ -171,11 +178,10 @@ export function worseList(desk: ReportDesk): Block {
     noted.pigment.run,
     {
       kind: "text",
-      text: ` ${noted.unit}${noted.comparison.resolved ? "" : " (not resolved)"}`,
+      text: ` ${noted.unit}${times(noted)}${noted.comparison.resolved ? "" : " (the interval holds zero)"}`,
     },
   ]);
-  const fall = yieldFall(desk);
-  const worse = fall.length === 0 ? named : [...named, fall];
+  const worse = [...named, stronger(desk), yieldFall(desk)].filter((runs) => runs.length > 0);
   if (worse.length === 0) {
     return {
       kind: "paragraph",
@@ -197,6 +203,27 @@ export function worseList(desk: ReportDesk): Block {
       ]),
     ],
   };
+}
+
+// A rise to several times the amount is said so.
+function times({ comparison }: NotedComparison): string {
+  const ratio = comparison.pigment.median / comparison.dye.median;
+  return ratio >= 2 && Number.isFinite(ratio) ? `, ${formatNumber(ratio, 0)} times` : "";
+}
+
+// Permits limit concentration too, which can rise while the load falls.
+function stronger(desk: ReportDesk): readonly Run[] {
+  const pigment = concentration(desk, "cod", "pigment");
+  const dye = concentration(desk, "cod", "dye");
+  if (!(dye > 0 && pigment > 1.05 * dye)) return [];
+  const text = (value: number): string =>
+    formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value));
+  return [
+    {
+      kind: "text",
+      text: `COD in the effluent from ${text(dye)} to ${text(pigment)} mg/L (means)`,
+    },
+  ];
 }
 
 /**

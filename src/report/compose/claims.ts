@@ -66,14 +66,8 @@ export function claimsSentence(claims: ClaimsInput | undefined): string {
     return "none was judged, and no sentence here is a claim.";
   }
   const { verdicts } = claims;
-  const named = (of: Verdict): string => {
-    const some = verdicts.filter(({ verdict }) => verdict === of).map(({ kind }) => kind.words);
-    return some.length === 0 ? "" : `${VERDICTS[of]}: ${some.join(", ")}`;
-  };
-  const parts = (["supported", "conditions", "not-supported"] as const)
-    .map(named)
-    .filter((part) => part !== "");
-  return `${parts.join("; ")} (reasons under “What may be claimed”). No other sentence here is a claim.`;
+  const count = (of: Verdict): number => verdicts.filter(({ verdict }) => verdict === of).length;
+  return `of ${verdicts.length} judged, ${count("supported")} are supported, ${count("conditions")} with conditions and ${count("not-supported")} not; reasons stand under “What may be claimed”. No other sentence here is a claim.`;
 }
 
 function valueOf({ verdict, cautious }: ClaimVerdict): string {

@@ -21,6 +21,7 @@ import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
 import { settingsSentence } from "./settings-in-force.js";
 import { claimBlocks, claimsSentence } from "./claims.js";
+import { costBlocks } from "./cost.js";
 import { bestMeasurement, worthBlocks } from "./measurement.js";
 import { concentrations, inventory, substancesTable } from "./tables.js";
 
@@ -116,6 +117,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
       ),
       substancesTable(desk),
     ],
+    cost: costBlocks(desk),
     "lot-dots": lotBlocks(desk, "water", "Water withdrawn"),
     months: [
       ...monthBlocks(desk, "water", "Water withdrawn"),
@@ -195,7 +197,7 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
       plant.gwp === "AR6"
         ? "the sixth assessment report (AR6)"
         : "the fifth assessment report (AR5)",
-    grid: `Grid intensities of ${sites.map((site) => site.place).join(", ")} are life-cycle figures per kWh generated, so upstream and line losses of electricity are not added. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
+    grid: `Grid intensities of ${sites.map((site) => site.place).join(", ")} are life-cycle figures per kWh generated: what happens before the power station is in them, and losses of the grid are not, so electricity bought counts for a little less than it is. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
     draws: formatNumber(input.account.draws.count, 0),
     seed: String(input.seed),
     claims: claimsSentence(input.claims),

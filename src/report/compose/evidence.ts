@@ -128,8 +128,16 @@ export function apartList(desk: ReportDesk): Block {
     } else if (key.blend.includes(" ")) partial += lots;
   }
   const items = [
-    `${formatNumber(without, 0)} lots (${formatNumber(withoutArea, 0)} m² printed) have no counterpart, by fibre, blend or routes of the plant file; they are in no figure.`,
-    `${formatNumber(partial, 0)} lots are blends: a dye route with one class of dye colours one fibre of them, so the two routes are not equivalent there unless the shade allows it.`,
+    ...(without === 0
+      ? []
+      : [
+          `${formatNumber(without, 0)} lots (${formatNumber(withoutArea, 0)} m² printed) have no counterpart, by fibre, blend or routes of the plant file; they are in no figure.`,
+        ]),
+    ...(partial === 0
+      ? []
+      : [
+          `${formatNumber(partial, 0)} lots are blends: a dye route with one class of dye colours one fibre of them, so the two routes are not equivalent there unless the shade allows it.`,
+        ]),
     `${formatNumber(uncovered.length, 0)} reprints, or parts of them, replace more than the original rejected; ${formatNumber(
       uncovered.reduce((sum, { area }) => sum + area, 0),
       0,

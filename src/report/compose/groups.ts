@@ -29,7 +29,13 @@ export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block
   const { account, groups, yields, folded } = desk.input;
   const places = amountPlaces();
   const name = (key: LedgerKey): string =>
-    by === "fabric" ? fabricClass(key) : key.client === "" ? "no client logged" : key.client;
+    by === "fabric"
+      ? fabricClass(key)
+      : key.kind === "overhead" && key.client === ""
+        ? "strike-offs, trials and cleaning"
+        : key.client === ""
+          ? "no client logged"
+          : key.client;
   const water = byGroup(account, groups, "water", name, places.accepted);
   const energy = byGroup(account, groups, "energy", name, places.accepted);
   const area = (group: string, arm: Workflow): number | undefined =>
@@ -58,7 +64,7 @@ export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block
       numberCell(formatNumber(entry.accepted, 0)),
       numberCell(per(entry.pigment, pigment)),
       numberCell(per(entry.dye, dye)),
-      numberCell(less(entry)),
+      numberCell(pigment > 0 ? less(entry) : "–"),
       numberCell(per(heat?.pigment ?? 0, pigment)),
       numberCell(per(heat?.dye ?? 0, dye)),
       numberCell(less(heat)),

@@ -64,7 +64,7 @@ export function lotBlocks(desk: ReportDesk, id: BrokenDown, words: string): read
   return [
     desk.figure(
       `${id}-lots`,
-      `${words} lot by lot, ${unit} printed, means of draws, ${formatNumber(shown.length, 0)} lots`,
+      `${words} lot by lot, ${unit} printed, means of draws, ${lotsWords(desk, shown.length)}`,
       `Each dot is a lot on the route it took, by fabric; the size is its printed area.`,
       {
         kind: "lot-dots",
@@ -80,11 +80,22 @@ export function lotBlocks(desk: ReportDesk, id: BrokenDown, words: string): read
     ),
     lotTable(
       `${id}-lot-table`,
-      `${words} lot by lot, ${unit} printed, on the route the lots took. Means of draws.`,
+      `${words} lot by lot, ${unit} printed, on the route the lots took. Means of draws; ${lotsWords(desk, shown.length)}.`,
       classes,
       shown,
     ),
   ];
+}
+
+// Many lots are thinned by a hash of their names, which neither order nor size can sway.
+function lotsWords(desk: ReportDesk, shown: number): string {
+  const all = desk.input.groups.reduce(
+    (sum, { key, lots }) => sum + (key.pigment === "" ? 0 : lots),
+    0,
+  );
+  return shown === all
+    ? `${formatNumber(all, 0)} lots`
+    : `${formatNumber(shown, 0)} of ${formatNumber(all, 0)} lots, chosen by a hash of their names`;
 }
 
 function lotTable(

@@ -34,6 +34,8 @@ export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): rea
     }))
     .filter(({ pigment, dye }) => Math.abs(pigment) + Math.abs(dye) > 0);
   const digits = Math.max(noted.pigment.digits, noted.dye.digits);
+  // A load leaves in the wash, and is charged to where it came from.
+  const by = id === "cod" ? "the step that adds the substance" : "step";
   const picture: Chart = {
     kind: "stacked-steps",
     data: {
@@ -51,13 +53,13 @@ export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): rea
   return [
     desk.figure(
       `${id}-by-step`,
-      `${words} by step, ${noted.unit}, means of draws`,
-      `Stacked bars of ${words} for the dye and the pigment route, split by step; the table below holds the numbers.`,
+      `${words} by ${by}, ${noted.unit}, means of draws`,
+      `Stacked bars of ${words} for the dye and the pigment route, split by ${by}; the table below holds the numbers.`,
       picture,
     ),
     table(
       `${id}-steps`,
-      `${words} by step, ${noted.unit}. Means of draws, which add up; the medians on page one differ a little.`,
+      `${words} by ${by}, ${noted.unit}. Means of draws, which add up; the medians on page one differ a little.`,
       "Step",
       digits + 1,
       [

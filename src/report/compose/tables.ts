@@ -4,6 +4,7 @@
 
 import type { IndicatorId } from "../../account/indicators.js";
 import { mean } from "../../numbers/quantiles.js";
+import type { Workflow } from "../../plant/shipped-routes.js";
 import type { Block, Cell } from "../document.js";
 import { SUBSTANCES } from "../../steps/flows.js";
 import { numberCell, textCell } from "../figure-desk.js";
@@ -94,31 +95,54 @@ export function table(
  * @returns a table in mg/L
  */
 export function concentrations(desk: ReportDesk): Block {
-  const { fence } = desk.input.account;
   const rows = (["cod", "nitrogen", "salt"] as const).map((load) => {
-    const of = (arm: "pigment" | "dye"): string => {
-      const water = fence[arm].get("water.discharged");
-      const grams = fence[arm].get(load);
-      if (water === undefined || grams === undefined) return "none";
-      const value = (1000 * mean(grams)) / mean(water);
-      return formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value));
-    };
+    const pigment = concentration(desk, load, "pigment");
+    const dye = concentration(desk, load, "dye");
+    const text = (value: number): string =>
+      value > 0 ? formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value)) : "none";
+    const why =
+      !(pigment > 0) || !(dye > 0)
+        ? "–"
+        : pigment > dye
+          ? "rises: water falls by more than the load"
+          : "falls: the load falls by more than water";
     const words = { cod: "COD", nitrogen: "Nitrogen", salt: "Dissolved salts" }[load];
-    return [textCell(words, true), numberCell(of("pigment")), numberCell(of("dye"))];
+    return [textCell(words, true), numberCell(text(pigment)), numberCell(text(dye)), textCell(why)];
   });
   return {
     kind: "table",
     id: "concentrations",
     caption:
-      "Mean concentration at the drain, before treatment, mg/L: all load over all discharge of a route. Less water raises concentration.",
+      "Mean concentration at the drain, before treatment, mg/L: all load over all discharge of a route. Permits often limit it, whatever the load.",
     head: [
       textCell("Load"),
       { ...textCell("Pigment"), align: "right" },
       { ...textCell("Dye"), align: "right" },
+      textCell("On pigment"),
     ],
     rows,
-    widths: [3, 1, 1],
+    widths: [2, 1, 1, 3],
   };
+}
+
+/**
+ * Mean concentration of a load at the drain.
+ *
+ * @param desk - the report
+ * @param load - the load
+ * @param arm - the route
+ * @returns Σ load / Σ discharge of the means, in mg/L; 0 where nothing is discharged
+ */
+export function concentration(
+  desk: ReportDesk,
+  load: "cod" | "nitrogen" | "salt",
+  arm: Workflow,
+): number {
+  const fence = desk.input.account.fence[arm];
+  const water = fence.get("water.discharged");
+  const grams = fence.get(load);
+  if (water === undefined || grams === undefined || !(mean(water) > 0)) return 0;
+  return (1000 * mean(grams)) / mean(water);
 }
 
 /**
