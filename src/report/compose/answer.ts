@@ -100,7 +100,7 @@ function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
       },
     );
   }
-  runs.push({ kind: "text", text: comparison.resolved ? "." : " The interval holds zero." });
+  runs.push({ kind: "text", text: comparison.resolved ? "." : ", zero inside." });
   return runs;
 }
 
@@ -132,21 +132,21 @@ export function answerTable(desk: ReportDesk): Block {
   return {
     kind: "table",
     id: "indicators",
-    caption: `Both routes on the same lots, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws. “Not zero”: the interval of the difference leaves zero out.`,
+    caption: `Same lots on both routes, per ${desk.input.reference.words}; medians of ${formatNumber(desk.input.account.draws.count, 0)} paired draws.`,
     head: [
       "Indicator",
       "Pigment",
       "Dye",
-      "Dye − P",
+      "Dye − P",
       "95 % interval",
       "Pigment less",
       "Measured",
-      "Not zero",
+      "Not zero",
     ].map((text, i) =>
       i === 0 || i === 7 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
     rows,
-    widths: [3.45, 0.9, 0.65, 1.05, 2.1, 1.95, 1.15, 1.15],
+    widths: [3.3, 0.95, 0.65, 1.15, 2.05, 1.7, 1.2, 1.2],
   };
 }
 

@@ -64,6 +64,6 @@ export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): 
  */
 export function basisBlock(desk: ReportDesk): Block {
   const { input } = desk;
-  const text = `In brackets 95 % intervals. Shares are of the dye route on the same lots, per ${input.reference.words}, gate to gate; measured share of energy on both routes ${formatPercent(desk.provenance("energy").measured)}; factors ${input.factors.digest.slice(0, 12)}, millrace ${input.version}.`;
+  const text = `95 % intervals in brackets; shares of the dye route on the same lots, per ${input.reference.words}; measured share of energy ${formatPercent(desk.provenance("energy").measured)}.`;
   return { kind: "paragraph", tone: "small", runs: [{ kind: "text", text }] };
 }

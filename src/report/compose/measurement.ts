@@ -32,17 +32,17 @@ export function bestMeasurement(desk: ReportDesk): Block {
   const best = new Map<string, string[]>();
   for (const [id, [first]] of desk.input.worth ?? []) {
     if (first === undefined || first.share < LEAST) continue;
-    const of = `${NAMES[id] ?? id}, ${formatPercent(first.share)} of the doubt`;
+    const of = `${NAMES[id] ?? id} ${formatPercent(first.share)}`;
     best.set(first.measurement.words, [...(best.get(first.measurement.words) ?? []), of]);
   }
-  const said = [...best].map(([words, of]) => `${words} (${of.join("; ")})`);
+  const said = [...best].map(([words, of]) => `${words} (${of.join(", ")})`);
   return {
     kind: "paragraph",
     runs: [
       { kind: "text", text: "The measurement that would help most: ", style: "bold" },
       {
         kind: "text",
-        text: said.length === 0 ? "none stands out." : `${said.join("; ")}.`,
+        text: said.length === 0 ? "none stands out." : `${said.join("; ")} of the doubt.`,
       },
     ],
   };

@@ -140,7 +140,7 @@ export function conditions(desk: ReportDesk): Block {
         kind: "text",
         text:
           desk.input.yields === undefined
-            ? "both routes yield the same; "
+            ? "yields alike; "
             : "yields by workflow are those of the plant file; ",
       },
       ...breakEvenRuns(desk, "water", "water"),

@@ -127,7 +127,7 @@ describe("the report of a small mill", () => {
     const said = allBlocks(page).flatMap(textsOf).join("\n");
     expect(said).toMatch(/Claims: none was judged/);
     expect(said).toMatch(/gate to gate/);
-    expect(said).toMatch(/Do not use it for/);
+    expect(said).toMatch(/not for advertising/);
     expect(said).toContain(worseText(document));
   });
 
