@@ -137,11 +137,11 @@ export function answerTable(desk: ReportDesk): Block {
       "Indicator",
       "Pigment",
       "Dye",
-      "Dye − P",
+      "Dye\u00a0−\u00a0P",
       "95 % interval",
       "Pigment less",
       "Measured",
-      "Not zero",
+      "Sign\u00a0known",
     ].map((text, i) =>
       i === 0 || i === 7 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
