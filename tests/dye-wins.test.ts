@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { judgeClaim } from "../../../src/compare/claims/assess.js";
-import { claimKind } from "../../../src/compare/claims/catalogue.js";
-import { evidenceOf } from "../../../src/compare/claims/evidence.js";
-import type { Block } from "../../../src/report/document.js";
-import { POLICY } from "../../compare/claims/made.js";
-import { textOf } from "../../tools/tree.js";
-import { AS_OF, inputOf, smallMill } from "./small-mill.js";
-import { wholeReport } from "./whole-report.js";
+import { judgeClaim } from "../src/compare/claims/assess.js";
+import { claimKind } from "../src/compare/claims/catalogue.js";
+import { evidenceOf } from "../src/compare/claims/evidence.js";
+import type { Block } from "../src/report/document.js";
+import { POLICY } from "./compare/claims/made.js";
+import { textOf } from "./tools/tree.js";
+import { AS_OF, inputOf, smallMill } from "./report/compose/small-mill.js";
+import { wholeReport } from "./report/compose/whole-report.js";
 
 // A house where pigment has everything against it: a calender that holds its heat badly, on electricity, and goods that
 // go through pad and stenter once more; and dye that is steamed and washed with care.
