@@ -92,7 +92,7 @@ describe("readings", () => {
 });
 
 describe("hall", () => {
-  it("runs worse when run poorly, on every fabric", () => {
+  it("runs worse when run poorly, on every fabric", { timeout: 60_000 }, () => {
     const halls = (["poor", "usual", "well"] as const).map(hallOf);
     for (const fabric of FABRICS) {
       const [poor = [], usual = [], well = []] = halls.map((hall) => {
