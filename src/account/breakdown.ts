@@ -98,21 +98,36 @@ export interface Shares {
  * @returns shares adding to 1
  */
 export function provenanceOf(account: Account, id: BrokenDown, arm: Workflow): Shares {
-  let own = 0;
+  const modelled = weightedShare(account, id, arm, (rate) => ownShare(account, rate));
+  return { measured: 0, allocated: 0, modelled, default: 1 - modelled };
+}
+
+/**
+ * Share of an indicator on one arm that has a property of rates, weighted by what each term adds.
+ *
+ * @param account - the account
+ * @param id - the indicator
+ * @param arm - the arm
+ * @param shareOf - share of a rate that has the property, by number of its node; asked for once a rate
+ * @returns share from 0 to 1; 0 when the arm takes nothing
+ */
+export function weightedShare(
+  account: Account,
+  id: BrokenDown,
+  arm: Workflow,
+  shareOf: (rate: number) => number,
+): number {
+  let having = 0;
   let all = 0;
-  const share = new Map<number, number>();
+  const shares = new Map<number, number>();
   for (const { term, mean } of account.parts.get(id) ?? []) {
     if (term.arm !== arm) continue;
-    let known = share.get(term.rate);
-    if (known === undefined) {
-      known = ownShare(account, term.rate);
-      share.set(term.rate, known);
-    }
-    own += Math.abs(mean) * known;
+    let share = shares.get(term.rate);
+    if (share === undefined) shares.set(term.rate, (share = shareOf(term.rate)));
+    having += Math.abs(mean) * share;
     all += Math.abs(mean);
   }
-  const modelled = all > 0 ? own / all : 0;
-  return { measured: 0, allocated: 0, modelled, default: 1 - modelled };
+  return all > 0 ? having / all : 0;
 }
 
 // Constants and world facts (fibres, fuels, steam) are no settings: they count for neither side.

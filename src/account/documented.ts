@@ -6,6 +6,7 @@
 import { leavesOf, type Leaf } from "../numbers/quantity.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import type { Account, BrokenDown } from "./account.js";
+import { weightedShare } from "./breakdown.js";
 
 /** Sources that are no publication. */
 const UNPUBLISHED: ReadonlySet<string> = new Set(["own-estimate", "common-practice"]);
@@ -21,17 +22,7 @@ const UNPUBLISHED: ReadonlySet<string> = new Set(["own-estimate", "common-practi
  * @returns share from 0 to 1; 0 when the arm takes nothing
  */
 export function documentedOf(account: Account, id: BrokenDown, arm: Workflow): number {
-  const shares = new Map<number, number>();
-  let known = 0;
-  let all = 0;
-  for (const { term, mean } of account.parts.get(id) ?? []) {
-    if (term.arm !== arm) continue;
-    let share = shares.get(term.rate);
-    if (share === undefined) shares.set(term.rate, (share = documentedShare(account, term.rate)));
-    known += Math.abs(mean) * share;
-    all += Math.abs(mean);
-  }
-  return all > 0 ? known / all : 0;
+  return weightedShare(account, id, arm, (rate) => documentedShare(account, rate));
 }
 
 function documentedShare(account: Account, rate: number): number {

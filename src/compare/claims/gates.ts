@@ -97,23 +97,12 @@ export function gatesOf(
       evidence.rises.length,
     ),
     audience: audienceGate(kind, evidence),
-    evidence: answer("condition", "counterpart-modelled", evidence.lots.pigment, evidence.lots.dye),
+    evidence: evidenceGate(evidence, policy),
     wording:
       evidence.banned.length > 0
         ? answer("fail", "banned-words", evidence.banned.length)
         : answer("pass", "words-clean"),
   };
-  const { lots } = evidence;
-  const both = Math.min(lots.pigment, lots.dye) >= policy.sample.lots;
-  const measured = Math.min(evidence.measured.pigment, evidence.measured.dye);
-  // The other arm of every lot is a model. Lots of that route, measured, are what can stand behind it.
-  if (both && measured >= policy.measured.pass) {
-    return GATES.map((gate) =>
-      gate === "evidence"
-        ? { gate, ...answer("pass", "both-routes-printed", lots.pigment, lots.dye) }
-        : { gate, ...judged[gate] },
-    );
-  }
   return GATES.map((gate) => ({ gate, ...judged[gate] }));
 }
 
@@ -180,6 +169,19 @@ function intervalGate({ saving }: ClaimEvidence): Omit<GateAnswer, "gate"> {
   if (saving.low > 0) return answer("pass", "saved", saving.low, saving.high);
   if (saving.high < 0) return answer("fail", "rises", saving.low, saving.high);
   return answer("fail", "open", saving.low, saving.high);
+}
+
+// The other arm of every lot is a model. Lots of that route, measured, are what can stand behind it.
+function evidenceGate(
+  { lots, measured }: ClaimEvidence,
+  policy: ClaimPolicy,
+): Omit<GateAnswer, "gate"> {
+  const stands =
+    Math.min(lots.pigment, lots.dye) >= policy.sample.lots &&
+    Math.min(measured.pigment, measured.dye) >= policy.measured.pass;
+  return stands
+    ? answer("pass", "both-routes-printed", lots.pigment, lots.dye)
+    : answer("condition", "counterpart-modelled", lots.pigment, lots.dye);
 }
 
 function audienceGate(
