@@ -1,5 +1,5 @@
-// All checks of the project, as `npm test` runs them: format, types, lint and dead code two at a
-// time, then the tests alone, so that nothing disturbs those that keep time. `--quick` leaves out
+// All checks of the project, as `npm test` runs them: the build, for tests of the command line use its
+// fonts and its thread; format, types, lint and dead code two at a time, then the tests alone, so that nothing disturbs those that keep time. `--quick` leaves out
 // lint, dead code and the tests that need programs from outside.
 import { spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
@@ -16,6 +16,13 @@ const PATIENCE = 12 * 60_000;
 
 const scratch = mkdtempSync(join(tmpdir(), "millrace-check-"));
 const reportFile = join(scratch, "tests.json");
+
+// What `npm run build` does, without a shell.
+const building = [
+  { name: "build", script: "tests/tools/clean.mjs", options: [] },
+  { name: "build", tool: "typescript", program: "tsc", options: ["-p", "tsconfig.json"] },
+  { name: "build", script: "dist/build/assets.js", options: [] },
+];
 
 const still = [
   { name: "format", tool: "prettier", options: ["--check", "--log-level", "warn", "."] },
@@ -53,7 +60,8 @@ function scriptOf(tool, program = tool) {
 function run(check) {
   const started = performance.now();
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, [scriptOf(check.tool, check.program), ...check.options], {
+    const script = check.script ?? scriptOf(check.tool, check.program);
+    const child = spawn(process.execPath, [script, ...check.options], {
       cwd: TOP,
       stdio: ["ignore", "pipe", "pipe"],
     });
@@ -124,6 +132,16 @@ function tellSkipped(skipped) {
 let passed = 0;
 let failed = 0;
 try {
+  let built;
+  for (const step of building) {
+    const result = await run(step);
+    built = { ...result, seconds: (built?.seconds ?? 0) + result.seconds };
+    if (result.code !== 0) break;
+  }
+  tell(built, built.code !== 0);
+  if (built.code !== 0) failed++;
+  else passed++;
+
   const waiting = still.filter((check) => !(QUICK && check.slow));
   const lane = async () => {
     for (let check = waiting.shift(); check !== undefined; check = waiting.shift()) {
