@@ -1,6 +1,7 @@
 // All checks of the project, as `npm test` runs them: the build, for tests of the command line use its
-// fonts and its thread; format, types, lint and dead code two at a time, then the tests alone, so that nothing disturbs those that keep time. `--quick` leaves out
-// lint, dead code and the tests that need programs from outside.
+// fonts and its thread; format, types, lint and dead code two at a time; then the tests alone, so that
+// nothing disturbs those that keep time. `--quick` leaves out lint, dead code and the tests that need
+// programs from outside.
 import { spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
