@@ -49,6 +49,8 @@ const CHECKS: readonly Check[] = [
   ["E12", "error propagation", "IPCC 2006"],
   ["E13", "random numbers", "prng.di.unimi.it"],
   ["E14", "streams that do not move each other"],
+  ["E15", "what a fit holds of the Ishigami function", "Ishigami and T. Homma"],
+  ["E16", "what a fit holds of the g-function", "Saltelli and I. M. Sobol'"],
   ["F1", "a straight line", "Statistical Reference Datasets"],
   ["F2", "a near collinear plane", "Statistical Reference Datasets"],
   ["F4", "a line through the origin", "Statistical Reference Datasets"],

@@ -4,7 +4,7 @@
 
 import { draw, interval95, medianOf } from "../numbers/distributions.js";
 import { mixed, type Ranks, ranksOf } from "../numbers/ranks.js";
-import type { Leaf } from "../numbers/quantity.js";
+import type { Derived, Leaf } from "../numbers/quantity.js";
 import type { Nodes } from "./nodes.js";
 
 /** Sees the values of a block of draws: from `start` to `end`, by number of the node. */
@@ -79,8 +79,7 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
       const end = Math.min(count, start + BLOCK);
       for (const { at, all } of leafBlocks) values[at]!.set(all.subarray(start, end));
       for (const { quantity, out, reads } of formulas) {
-        if (quantity.multiplies === true) multiply(out, reads, end - start);
-        else fill(out, quantity.value, reads, end - start);
+        workOut(out, quantity, reads, end - start);
       }
       visit(start, end, values);
     }
@@ -131,10 +130,31 @@ function closure(nodes: Nodes, needed: Iterable<number>): readonly number[] {
   return [...marked.keys()].filter((at) => marked[at] === 1);
 }
 
-// The same default on two machines is part ignorance of the kind, part of the machine: half and half.
+// The same default on two machines is part ignorance of the kind, part of the machine: half and half. What is
+// bonded to another number follows their stream on top of that.
 function ranksOfLeaf(leaf: Leaf, own: Ranks, kept: (stream: string) => Ranks): Ranks {
-  if (leaf.common === undefined) return own;
-  return mixed(kept(`${leaf.common} (common part)`), own, Math.SQRT1_2);
+  const { common, bond } = leaf;
+  const base =
+    common === undefined ? own : mixed(kept(`${common} (common part)`), own, Math.SQRT1_2);
+  return bond === undefined ? base : mixed(kept(bond.stream), base, bond.weight);
+}
+
+/**
+ * Works a formula out draw by draw.
+ *
+ * @param out - takes the values
+ * @param formula - the formula
+ * @param reads - draws of its arguments, in its order
+ * @param n - number of draws
+ */
+export function workOut(
+  out: Float64Array,
+  formula: Derived,
+  reads: readonly Float64Array[],
+  n: number,
+): void {
+  if (formula.multiplies === true) multiply(out, reads, n);
+  else fill(out, formula.value, reads, n);
 }
 
 function multiply(out: Float64Array, factors: readonly Float64Array[], n: number): void {

@@ -24,6 +24,7 @@ export const INDICATOR_IDS = [
   "water",
   "evaporated",
   "discharged",
+  "consumed",
   "cod",
   "nitrogen",
   "salt",
@@ -49,6 +50,8 @@ export const INDICATOR_IDS = [
 export type IndicatorId = (typeof INDICATOR_IDS)[number];
 
 const KWH_PER_MJ = constant("kilowatt-hours-per-megajoule", 1 / 3.6, "kWh/MJ", "1 MJ in kWh");
+
+const LESS = constant("less", -1, "1", "taken off");
 
 /** Fuels whose carbon was in the air not long ago: its CO2 stands apart. */
 const BIOGENIC = new Set(["wood"]);
@@ -97,6 +100,16 @@ export function indicatorsOf(
     ["water", "L", "water withdrawn", one("water.withdrawn")],
     ["evaporated", "L", "water evaporated", one("water.evaporated")],
     ["discharged", "L", "water discharged", one("water.discharged")],
+    // Not what evaporates: water of inks and chemicals evaporates and was never withdrawn.
+    [
+      "consumed",
+      "L",
+      "water consumed: withdrawn less discharged",
+      new Map([
+        ["water.withdrawn", ONE],
+        ["water.discharged", LESS],
+      ]),
+    ],
     ["cod", "g", "COD load to the drain, before treatment", one("cod")],
     ["nitrogen", "g", "nitrogen load to the drain, before treatment", one("nitrogen")],
     ["salt", "g", "dissolved salts to the drain", one("salt")],

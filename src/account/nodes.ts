@@ -47,6 +47,21 @@ export class Nodes {
   }
 
   /**
+   * The same quantities under the same numbers, with leaves exchanged.
+   *
+   * @param leafOf - the leaf to stand in place of another; it must have the same unit
+   * @returns nodes of their own
+   */
+  with(leafOf: (leaf: Leaf) => Leaf): Nodes {
+    const other = new Nodes();
+    for (const { quantity, reads } of this.#list)
+      other.#list.push({ quantity: quantity.kind === "leaf" ? leafOf(quantity) : quantity, reads });
+    for (const [key, place] of this.#byKey) other.#byKey.set(key, place);
+    for (const [quantity, place] of this.#byObject) other.#byObject.set(quantity, place);
+    return other;
+  }
+
+  /**
    * All nodes, arguments before formulas.
    *
    * @returns the list; the place of a node is its number

@@ -199,7 +199,8 @@ class Desk {
       if (route === undefined) throw new Error(`There is no route ${key[arm]}.`);
       found = assembleArm(plant, site, lookup, this.#factors, {
         route,
-        other: plant.routes[key[arm === "dye" ? "pigment" : "dye"]],
+        // The route that lots took: the other arm's, unless a scenario puts another in its place.
+        other: plant.routes[key.route],
         own: key.route === route.name,
         kind: clothKind(blendOf(key.blend), ({ id }) => site.at(id)),
       });

@@ -18,18 +18,58 @@ export const ZERO_ONLY: Ticks = { values: [0], digits: 0 };
  * @returns the values and the decimals to print them with
  */
 export function axisTicks(low: number, high: number, count: number): Ticks {
+  const { digits, step } = stepFor(low, high, count);
+  const [first, last] = [Math.ceil(low / step - SLACK), Math.floor(high / step + SLACK)];
+  return { values: multiples(first, last, step, digits), digits };
+}
+
+// Quotients of round numbers are not whole to the last bit.
+const SLACK = 1e-9;
+
+function stepFor(
+  low: number,
+  high: number,
+  count: number,
+): { readonly step: number; readonly digits: number } {
   const rough = (high - low) / Math.max(1, count);
   const power = Math.floor(Math.log10(rough) + 1e-9);
   const lead = rough / 10 ** power;
   const [factor, shift] = lead < 1.5 ? [1, 0] : lead < 3.5 ? [2, 0] : lead < 7.5 ? [5, 0] : [1, 1];
-  const digits = Math.max(0, -(power + shift));
-  const step = factor * 10 ** (power + shift);
-  const slack = 1e-9;
-  const values: number[] = [];
-  for (let n = Math.ceil(low / step - slack); n <= high / step + slack; n++) {
-    values.push(Number((n * step).toFixed(digits)) + 0);
-  }
-  return { values, digits };
+  return { step: factor * 10 ** (power + shift), digits: Math.max(0, -(power + shift)) };
+}
+
+function multiples(first: number, last: number, step: number, digits: number): readonly number[] {
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, index) =>
+    rounded((first + index) * step, digits),
+  );
+}
+
+function rounded(value: number, digits: number): number {
+  return Number(value.toFixed(digits)) + 0;
+}
+
+/** An axis that begins and ends at a round value. */
+export interface RoundAxis {
+  /** Round values, the ends among them. */
+  readonly ticks: Ticks;
+  /** Ends of the axis. */
+  readonly domain: readonly [number, number];
+}
+
+/**
+ * Lengthens a stretch until it begins and ends at a round value, so that nothing lies beyond the last number
+ * of the axis.
+ *
+ * @param low - lower end
+ * @param high - upper end, above the lower one
+ * @param count - how many values are wanted, about
+ * @returns values, and the axis they span
+ */
+export function roundAxis(low: number, high: number, count: number): RoundAxis {
+  const { digits, step } = stepFor(low, high, count);
+  const [first, last] = [Math.floor(low / step + SLACK), Math.ceil(high / step - SLACK)];
+  const domain = [rounded(first * step, digits), rounded(last * step, digits)] as const;
+  return { ticks: { values: multiples(first, last, step, digits), digits }, domain };
 }
 
 /** Round values along an axis on which each step multiplies. */

@@ -1,5 +1,7 @@
 import type { Drawing } from "./drawing.js";
-import { type Route, ROUTES, seriesFill } from "./palette.js";
+import { SHEET_WIDTH } from "./nodes.js";
+import { REST_FILL, type Route, ROUTES } from "./palette.js";
+import { carrierFills } from "./part-fills.js";
 import { type Segment, stackedBars } from "./stacked-bars.js";
 import type { RoutePart, RouteTotal } from "./stacked-steps.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -24,13 +26,18 @@ export interface CarrierBarsData {
  *
  * @param data - carriers and totals
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when the carriers of a route do not add up to its total
  */
-export function carrierBars(data: CarrierBarsData, measure: TextMeasure = interWidth): Drawing {
-  const parts = data.carriers
-    .filter(({ dye, pigment }) => dye !== 0 || pigment !== 0)
-    .map((carrier, index) => ({ ...carrier, fill: seriesFill(index) }));
+export function carrierBars(
+  data: CarrierBarsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
+  const used = data.carriers.filter(({ dye, pigment }) => dye !== 0 || pigment !== 0);
+  const fills = carrierFills(used.map(({ name }) => name));
+  const parts = used.map((carrier, index) => ({ ...carrier, fill: fills[index] ?? REST_FILL }));
   return stackedBars(
     {
       where: "picture by carrier",
@@ -45,5 +52,6 @@ export function carrierBars(data: CarrierBarsData, measure: TextMeasure = interW
       digits: data.digits,
     },
     measure,
+    width,
   );
 }

@@ -10,11 +10,13 @@ import { type ImportBarsData, importBars } from "./import-bars.js";
 import { type LotDotsData, lotDots } from "./lot-dots.js";
 import { type MeterMonthsData, meterMonths } from "./meter-months.js";
 import { type MonthLinesData, monthLines } from "./month-lines.js";
+import { NARROW_WIDTH, SHEET_WIDTH } from "./nodes.js";
 import { type SavingDistributionData, savingDistribution } from "./saving-distribution.js";
 import { type ScopeBarsData, scopeBars } from "./scope-bars.js";
-import { type SpreadStripData, spreadStrip } from "./spread-strip.js";
+import { type SpreadCurveData, spreadCurve } from "./spread-curve.js";
 import { type StackedStepsData, stackedSteps } from "./stacked-steps.js";
 import { type SwingBarsData, swingBars } from "./swing-bars.js";
+import { type TwoWayMapData, twoWayMap } from "./two-way-map.js";
 
 /** What each kind of chart shows. */
 export interface ChartData {
@@ -35,11 +37,13 @@ export interface ChartData {
   /** CO2e by scope. */
   readonly "scope-bars": ScopeBarsData;
   /** A spread. */
-  readonly "spread-strip": SpreadStripData;
+  readonly "spread-curve": SpreadCurveData;
   /** Steps of both arms. */
   readonly "stacked-steps": StackedStepsData;
   /** One-at-a-time swings. */
   readonly "swing-bars": SwingBarsData;
+  /** A share saved over two settings. */
+  readonly "two-way-map": TwoWayMapData;
 }
 
 /** A chart of one kind. */
@@ -53,27 +57,45 @@ interface ChartOf<K extends keyof ChartData> {
 /** A chart to be drawn. */
 export type Chart = { readonly [K in keyof ChartData]: ChartOf<K> }[keyof ChartData];
 
-const DRAWN: { readonly [K in keyof ChartData]: (data: ChartData[K]) => Drawing } = {
-  "boundary-strip": (data) => boundaryStrip(data),
-  "carrier-bars": (data) => carrierBars(data),
-  "import-bars": (data) => importBars(data),
-  "lot-dots": (data) => lotDots(data),
-  "meter-months": (data) => meterMonths(data),
-  "month-lines": (data) => monthLines(data),
-  "saving-distribution": (data) => savingDistribution(data),
-  "scope-bars": (data) => scopeBars(data),
-  "spread-strip": (data) => spreadStrip(data),
-  "stacked-steps": (data) => stackedSteps(data),
-  "swing-bars": (data) => swingBars(data),
+const DRAWN: {
+  readonly [K in keyof ChartData]: (data: ChartData[K], width: number) => Drawing;
+} = {
+  "boundary-strip": (data, width) => boundaryStrip(data, undefined, width),
+  "carrier-bars": (data, width) => carrierBars(data, undefined, width),
+  "import-bars": (data, width) => importBars(data, undefined, width),
+  "lot-dots": (data, width) => lotDots(data, undefined, width),
+  "meter-months": (data, width) => meterMonths(data, undefined, width),
+  "month-lines": (data, width) => monthLines(data, undefined, width),
+  "saving-distribution": (data, width) => savingDistribution(data, undefined, width),
+  "scope-bars": (data, width) => scopeBars(data, undefined, width),
+  "spread-curve": (data) => spreadCurve(data),
+  "stacked-steps": (data, width) => stackedSteps(data, undefined, width),
+  "swing-bars": (data, width) => swingBars(data, undefined, width),
+  "two-way-map": (data, width) => twoWayMap(data, undefined, width),
 };
 
 /**
  * Draws a chart.
  *
  * @param chart - kind and data
+ * @param width - width of the sheet
  * @returns the picture
  * @throws Error when the data cannot be drawn
  */
-export function drawChart<K extends keyof ChartData>(chart: ChartOf<K>): Drawing {
-  return DRAWN[chart.kind](chart.data);
+export function drawChart<K extends keyof ChartData>(
+  chart: ChartOf<K>,
+  width: number = SHEET_WIDTH,
+): Drawing {
+  return DRAWN[chart.kind](chart.data, width);
+}
+
+/**
+ * Draws a chart for a screen held in the hand.
+ *
+ * @param chart - kind and data
+ * @returns the picture; nothing where the chart is as small on any screen
+ * @throws Error when the data cannot be drawn
+ */
+export function drawNarrow<K extends keyof ChartData>(chart: ChartOf<K>): Drawing | undefined {
+  return chart.kind === "spread-curve" ? undefined : drawChart(chart, NARROW_WIDTH);
 }

@@ -4,7 +4,8 @@ import type { Drawing } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
 import { element, sheet, SHEET_WIDTH, words } from "./nodes.js";
 import { formatNumber } from "./number-format.js";
-import { BAND, type Fill, INK, PALE, SOFT, WHITE } from "./palette.js";
+import { type Fill, SOFT, WHITE } from "./palette.js";
+import { ROW_FILLS } from "./part-fills.js";
 import { patterned } from "./pattern.js";
 import { plotted } from "./plot-frame.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -26,26 +27,10 @@ const PARTS: readonly {
   readonly name: string;
   readonly fill: Fill;
 }[] = [
-  {
-    key: "accepted",
-    name: "accepted",
-    fill: { colour: SOFT, pattern: "plain", line: WHITE, letters: WHITE },
-  },
-  {
-    key: "corrected",
-    name: "corrected",
-    fill: { colour: BAND, pattern: "rising", line: SOFT, letters: INK },
-  },
-  {
-    key: "setAside",
-    name: "set aside",
-    fill: { colour: WHITE, pattern: "crossed", line: SOFT, letters: INK },
-  },
-  {
-    key: "outside",
-    name: "outside",
-    fill: { colour: PALE, pattern: "dots", line: SOFT, letters: INK },
-  },
+  { key: "accepted", name: "accepted", fill: ROW_FILLS.accepted },
+  { key: "corrected", name: "corrected", fill: ROW_FILLS.corrected },
+  { key: "setAside", name: "set aside", fill: ROW_FILLS.setAside },
+  { key: "outside", name: "outside", fill: ROW_FILLS.outside },
 ];
 
 /** No part that has rows is drawn narrower than this. */
@@ -58,10 +43,15 @@ const HEIGHT = 18;
  *
  * @param data - counts of rows
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when a count is not a whole number from 0 on
  */
-export function importBars(data: ImportBarsData, measure: TextMeasure = interWidth): Drawing {
+export function importBars(
+  data: ImportBarsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   for (const { key, name } of PARTS) {
     if (!(Number.isInteger(data[key]) && data[key] >= 0)) {
       throw new InputError(`picture of the import, ${name}`, data[key], "expected a count of rows");
@@ -73,11 +63,11 @@ export function importBars(data: ImportBarsData, measure: TextMeasure = interWid
       fillItem(`${name}: ${counted(data[part], total)}`, fill),
     ),
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
-  const frame = { left: 0, right: SHEET_WIDTH, top: key.height, bottom: key.height + HEIGHT };
-  const bars = widths(data, total);
+  const frame = { left: 0, right: width, top: key.height, bottom: key.height + HEIGHT };
+  const bars = widths(data, total, width);
   const plot = plotted(frame, { type: "identity" }, undefined, [
     Plot.rect(bars, {
       x1: "from",
@@ -94,7 +84,7 @@ export function importBars(data: ImportBarsData, measure: TextMeasure = interWid
   });
   const empty =
     total === 0 ? [words(0, frame.top + HEIGHT / 2, "no rows read", { fill: SOFT })] : [];
-  return sheet(frame.bottom + 4, [...key.nodes, plot.node, ...dress, ...empty]);
+  return sheet(frame.bottom + 4, [...key.nodes, plot.node, ...dress, ...empty], width);
 }
 
 interface Bar {
@@ -116,9 +106,9 @@ function shareOf(rows: number, total: number): string {
   return percent >= 99.95 ? ">\u00a099.9" : formatNumber(percent, 1);
 }
 
-function widths(data: ImportBarsData, total: number): readonly Bar[] {
+function widths(data: ImportBarsData, total: number, width: number): readonly Bar[] {
   const shown = PARTS.filter(({ key }) => data[key] > 0);
-  const free = SHEET_WIDTH - 2 - shown.length * NARROWEST - (shown.length - 1) * 2;
+  const free = width - 2 - shown.length * NARROWEST - (shown.length - 1) * 2;
   let x = 1;
   return shown.map(({ key, fill }) => {
     const from = x;

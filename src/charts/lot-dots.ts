@@ -11,7 +11,7 @@ import { formatNumber } from "./number-format.js";
 import { GRID, INK, type Route, ROUTES, SOFT, WHITE } from "./palette.js";
 import { acrossName, type Frame, type Plotted, plotted } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
-import { labelColumn } from "./row-labels.js";
+import { labelColumn, labelRoom } from "./row-labels.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
 
 /** One lot as a dot. */
@@ -43,7 +43,10 @@ export interface LotDotsData {
 }
 
 const LARGEST_RADIUS = 6;
-const SMALLEST_RADIUS = 1.5;
+const SMALLEST_RADIUS = 2;
+
+/** Below this many lots a lane does not fill its height. */
+const FEW_LOTS = 12;
 
 /** How far a dot at 0 may be shifted sideways where 0 stands apart from the axis. */
 const SIDEWAYS = 12;
@@ -65,10 +68,15 @@ interface Lane {
  *
  * @param data - lots and classes
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when a number is not finite, an area is not above 0, or a class is not listed
  */
-export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): Drawing {
+export function lotDots(
+  data: LotDotsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   data.lots.forEach(checkLot(data.classes));
   const axis = dotAxis(data.lots.map(({ value }) => value));
   const widest = Math.max(0, ...data.lots.map(({ area }) => area));
@@ -79,7 +87,7 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
       TICK_ITEM,
     ],
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
   const top = key.height + 20;
@@ -89,7 +97,7 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
   const column = labelColumn(
     data.classes.map((name) => ({ name })),
     measure,
-    { width: 150, lines: 2 },
+    { ...labelRoom(width), lines: 2 },
   );
   const noteRoom = Math.max(
     measure(HEAD, SMALL_SIZE),
@@ -97,7 +105,7 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
   );
   const frame: Frame = {
     left: column.width + 6,
-    right: SHEET_WIDTH - Math.ceil(noteRoom) - 14,
+    right: width - Math.ceil(noteRoom) - 14,
     top,
     bottom: top + data.classes.length * pitch,
   };
@@ -121,11 +129,14 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
   ]);
   const name = acrossName(`${data.quantity}, ${data.unit}${axis.note}`, frame, measure);
   const spread = pitch / 4 - 5;
-  return sheet(frame.bottom + 20 + name.height, [
+  const ticks = lanes.map((lane) => ({ lane, nodes: tick(lane, axis, plot, pitch / 4 - 1) }));
+  const nodes = [
     ...key.nodes,
-    words(SHEET_WIDTH, key.height + 8, HEAD, { anchor: "end", size: SMALL_SIZE, fill: SOFT }),
+    words(width, key.height + 8, HEAD, { anchor: "end", size: SMALL_SIZE, fill: SOFT }),
     plot.node,
     ...data.classes.flatMap((_, index) => column.draw(index, top + (index + 0.5) * pitch)),
+    // Of few dots one would be hidden by the tick, so there they lie over it.
+    ...ticks.filter(({ lane }) => isSparse(lane)).flatMap(({ nodes: low }) => low),
     ...ROUTES.flatMap((route) =>
       markers(
         route,
@@ -134,12 +145,13 @@ export function lotDots(data: LotDotsData, measure: TextMeasure = interWidth): D
           .flatMap((lane) => dots(lane, axis, plot, spread, widest)),
       ),
     ),
-    ...lanes.flatMap((lane, index) => [
-      ...tick(lane, axis, plot, pitch / 4 - 1),
-      words(SHEET_WIDTH, lane.y, notes[index] ?? "", { anchor: "end", size: SMALL_SIZE }),
-    ]),
+    ...ticks.filter(({ lane }) => !isSparse(lane)).flatMap(({ nodes: over }) => over),
+    ...lanes.map((lane, index) =>
+      words(width, lane.y, notes[index] ?? "", { anchor: "end", size: SMALL_SIZE }),
+    ),
     ...name.nodes,
-  ]);
+  ];
+  return sheet(frame.bottom + 20 + name.height, nodes, width);
 }
 
 const HEAD = "median, lots";
@@ -184,7 +196,7 @@ function dots(
   widest: number,
 ): readonly Mark[] {
   // Few lots stay near their line.
-  const reach = spread * Math.min(1, lane.lots.length / 12);
+  const reach = spread * Math.min(1, lane.lots.length / FEW_LOTS);
   return [...lane.lots]
     .sort((a, b) => b.area - a.area || a.index - b.index)
     .map(({ value, area, index }) => {
@@ -201,6 +213,10 @@ function dots(
 // The area of a dot goes with the area printed.
 function radiusOf(area: number, widest: number): number {
   return Math.max(SMALLEST_RADIUS, LARGEST_RADIUS * Math.sqrt(area / widest));
+}
+
+function isSparse({ lots }: Lane): boolean {
+  return lots.length < FEW_LOTS;
 }
 
 function tick(lane: Lane, axis: DotAxis, plot: Plotted, half: number): readonly DrawingNode[] {

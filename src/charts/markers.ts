@@ -17,28 +17,37 @@ export interface Mark {
   readonly radius: number;
 }
 
-// A rim is drawn over all marks of the element, so it must not hide what lies below it: thousands of
-// rims in white would leave nothing of them.
-const RIMS: Readonly<Record<Route, string>> = { dye: "#6b4f00", pigment: "#9fb0c8" };
+// Rims lie below the marks of their element: over them, hundreds of rims would take the colour of what is
+// crowded. Elements lie over each other, so that in a crowd some rims are still seen.
+const RIMS: Readonly<Record<Route, string>> = { dye: "#8a6700", pigment: "#9fb0c8" };
+
+/** Up to this many marks stand in one element; more are shared out among a few. */
+const ALONE = 40;
+const MOST = 8;
 
 /**
- * Draws all marks of one route as one element, so that thousands of lots stay a light picture.
+ * Draws all marks of one route as few elements, so that thousands of lots stay a light picture.
  *
  * @param route - the route
  * @param marks - the marks, drawn over each other in order
- * @returns one path; nothing without marks
+ * @returns paths; nothing without marks
  */
 export function markers(route: Route, marks: readonly Mark[]): readonly DrawingElement[] {
   if (marks.length === 0) return [];
-  const d = marks.map(route === "dye" ? diamond : disc).join("");
-  return [
+  const share = Math.ceil(marks.length / Math.min(MOST, Math.ceil(marks.length / ALONE)));
+  const count = Math.ceil(marks.length / share);
+  return Array.from({ length: count }, (_, index) =>
     element("path", {
-      d,
+      d: marks
+        .slice(index * share, (index + 1) * share)
+        .map(route === "dye" ? diamond : disc)
+        .join(""),
       fill: ROUTE_FILLS[route].colour,
       stroke: RIMS[route],
-      "stroke-width": 0.5,
+      "stroke-width": 1,
+      "paint-order": "stroke",
     }),
-  ];
+  );
 }
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;

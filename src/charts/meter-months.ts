@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { axisTicks, ZERO_ONLY } from "./axis-ticks.js";
+import { roundAxis, ZERO_ONLY } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
 import { calendar, monthFoot } from "./months.js";
@@ -13,11 +13,10 @@ import {
   words,
 } from "./nodes.js";
 import { formatChange, formatNumber } from "./number-format.js";
-import { BAND, type Fill, INK, SOFT, WHITE } from "./palette.js";
-import { type Box, patterned } from "./pattern.js";
+import { BAND, fill, INK, SOFT, WHITE } from "./palette.js";
 import { type Frame, type Plotted, plotted, upwardAxis, ZERO_LINE } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
-import { interWidth, type TextMeasure } from "./text-width.js";
+import { cutText, interWidth, type TextMeasure } from "./text-width.js";
 
 /** A month on a meter. */
 export interface MeterMonth {
@@ -46,7 +45,7 @@ const BROADEST = 20;
 
 /** Printed where a reading or the lots are missing, or the reading is 0. */
 const NO_GAP = "–";
-const MODELLED: Fill = { colour: BAND, pattern: "rising", line: "#8d99a8", letters: INK };
+const SUM_FILL = fill(BAND);
 
 interface Placed extends MeterMonth {
   readonly index: number;
@@ -60,10 +59,15 @@ interface Placed extends MeterMonth {
  *
  * @param data - months
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when a number is not finite, or the months span more than ten years
  */
-export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interWidth): Drawing {
+export function meterMonths(
+  data: MeterMonthsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   const months = calendar(data.months.map(({ month }) => month));
   const byMonth = new Map(data.months.map((month) => [month.month, month]));
   const placed = months.map((month, index): Placed => ({
@@ -76,12 +80,14 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
     ),
   );
   const low = Math.min(0, ...reach);
-  const high = Math.max(0, ...reach) > low ? Math.max(0, ...reach) * 1.04 : low + 1;
-  const ticks = reach.every((value) => value === 0) ? ZERO_ONLY : axisTicks(low, high, 5);
+  const high = Math.max(0, ...reach) > low ? Math.max(0, ...reach) : low + 1;
+  const { ticks, domain } = reach.every((value) => value === 0)
+    ? { ticks: ZERO_ONLY, domain: [low, high] as const }
+    : roundAxis(low, high, 5);
   const key = legend(
-    [fillItem("sum of the lots, modelled", MODELLED), READING_ITEM],
+    [fillItem("sum of the lots, modelled", SUM_FILL), READING_ITEM],
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
   const gaps = placed.map(gap);
@@ -92,60 +98,44 @@ export function meterMonths(data: MeterMonthsData, measure: TextMeasure = interW
   const left =
     Math.ceil(Math.max(...numbers, ...rows.map(({ name }) => measure(name, SMALL_SIZE)))) + 14;
   const top = key.height + 24;
-  const frame: Frame = { left, right: SHEET_WIDTH - 8, top, bottom: top + HEIGHT };
+  const frame: Frame = { left, right: width - 8, top, bottom: top + HEIGHT };
   const half = Math.min(0.32, (BROADEST * months.length) / (frame.right - frame.left));
   const bars = placed.filter(({ modelled }) => modelled !== undefined);
-  const plot = plotted(
-    frame,
-    { domain: [-0.5, Math.max(1, months.length) - 0.5] },
-    { domain: [low, high] },
-    [
-      ...upwardAxis(ticks),
-      Plot.rect(bars, {
-        x1: ({ index }: Placed) => index - half,
-        x2: ({ index }: Placed) => index + half,
-        y1: 0,
-        y2: "modelled",
-        fill: MODELLED.colour,
-      }),
-    ],
-  );
+  const plot = plotted(frame, { domain: [-0.5, Math.max(1, months.length) - 0.5] }, { domain }, [
+    ...upwardAxis(ticks),
+    Plot.rect(bars, {
+      x1: ({ index }: Placed) => index - half,
+      x2: ({ index }: Placed) => index + half,
+      y1: 0,
+      y2: "modelled",
+      fill: SUM_FILL.colour,
+    }),
+  ]);
   const foot = monthFoot({ months, rows }, plot.x, frame.bottom, frame.left - 8, measure);
   const zero = plot.y(0);
   const notes = [
     "gap: + where the meter read more than the lots add up to, − where it read less",
     ...(gaps.includes(NO_GAP) ? ["–: no reading, a reading of 0, or no lots"] : []),
-  ];
+  ].flatMap((note) => cutText(note, width, 3, (text) => measure(text, SMALL_SIZE)).lines);
   const end = frame.bottom + foot.height;
-  return sheet(end + notes.length * LINE_HEIGHT + 2, [
+  const nodes = [
     ...key.nodes,
     words(0, key.height + 6, `${data.quantity}, ${data.unit}`, { fill: SOFT }),
     plot.node,
-    ...bars.flatMap((bar) => patterned(boxOf(bar, plot, half), MODELLED)),
     element("line", { x1: frame.left, x2: frame.right, y1: zero, y2: zero, ...ZERO_LINE }),
     ...placed.flatMap((month) => reading(month, plot, half)),
     ...foot.nodes,
     ...notes.map((note, index) =>
       words(0, end + 4 + index * LINE_HEIGHT, note, { size: SMALL_SIZE, fill: SOFT }),
     ),
-  ]);
+  ];
+  return sheet(end + notes.length * LINE_HEIGHT + 2, nodes, width);
 }
 
 const READING_ITEM = {
   label: "meter reading",
   sign: (x: number, y: number): readonly DrawingNode[] => level(x - 8, x + 8, y),
 };
-
-function boxOf({ index, modelled = 0 }: Placed, plot: Plotted, half: number): Box {
-  const [zero, end] = [plot.y(0), plot.y(modelled)];
-  const x = plot.x(index - half);
-  return {
-    x,
-    y: Math.min(zero, end),
-    width: plot.x(index + half) - x,
-    height: Math.abs(end - zero),
-  };
-}
 
 function reading(month: Placed, plot: Plotted, half: number): readonly DrawingNode[] {
   if (month.metered === undefined) return [];

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { axisTicks, ZERO_ONLY } from "./axis-ticks.js";
+import { roundAxis, ZERO_ONLY } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { legend } from "./legend.js";
 import { markers } from "./markers.js";
@@ -53,10 +53,15 @@ interface Point extends RouteMonth {
  *
  * @param data - months
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when a number is not finite, or the months span more than ten years
  */
-export function monthLines(data: MonthLinesData, measure: TextMeasure = interWidth): Drawing {
+export function monthLines(
+  data: MonthLinesData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   const months = calendar(data.months.map(({ month }) => month));
   const byMonth = new Map(data.months.map((month) => [month.month, month]));
   const runs = (route: Route): readonly (Point | undefined)[] =>
@@ -77,13 +82,15 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
   const note = all.some((point) => whiskerOf(point) !== undefined)
     ? "; thin upright: 95\u00a0% interval"
     : "";
-  const ticks = reach.every((value) => value === 0) ? ZERO_ONLY : axisTicks(low, high, 5);
-  const room = isCrowded(points, low, high) ? 0.1 * (high - low) : 0;
+  const { ticks, domain } = reach.every((value) => value === 0)
+    ? { ticks: ZERO_ONLY, domain: [low, high] as const }
+    : roundAxis(low, high, 5);
+  const room = isCrowded(points, ...domain) ? 0.1 * (domain[1] - domain[0]) : 0;
 
   const key = legend(
     ROUTES.map((route) => lineItem(route, data.names[route])),
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
   const rows = ROUTES.map((route) => ({
@@ -98,11 +105,11 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
   const names = rows.map(({ name }) => measure(name, SMALL_SIZE));
   const top = key.height + 34;
   const left = Math.ceil(Math.max(...numbers, ...names)) + 14;
-  const frame: Frame = { left, right: SHEET_WIDTH - 16, top, bottom: top + HEIGHT };
+  const frame: Frame = { left, right: width - 16, top, bottom: top + HEIGHT };
   const plot = plotted(
     frame,
     { domain: [-0.5, Math.max(1, months.length) - 0.5] },
-    { domain: [low - room, high] },
+    { domain: [domain[0] - room, domain[1]] },
     [
       ...upwardAxis(ticks),
       ...ROUTES.flatMap((route) => [whiskers(points[route]), line(route, points[route])]),
@@ -110,7 +117,7 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
     ],
   );
   const foot = monthFoot({ months, rows }, plot.x, frame.bottom, frame.left - 8, measure);
-  return sheet(frame.bottom + foot.height, [
+  const nodes = [
     ...key.nodes,
     words(0, key.height + 8, `${data.quantity}, ${data.unit}${note}`, {
       fill: SOFT,
@@ -119,7 +126,8 @@ export function monthLines(data: MonthLinesData, measure: TextMeasure = interWid
     ...ROUTES.flatMap((route) => marked(route, points[route], plot)),
     ...values(points, plot, data.digits, measure),
     ...foot.nodes,
-  ]);
+  ];
+  return sheet(frame.bottom + foot.height, nodes, width);
 }
 
 // Where both routes come near zero the lower value has to be printed below the zero line.

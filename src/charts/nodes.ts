@@ -5,14 +5,17 @@
 import type { Drawing, DrawingElement, DrawingNode } from "./drawing.js";
 import { INK } from "./palette.js";
 
-/** Width of every picture, in units of its view box. */
+/** Width of a picture for a page, in units of its view box. */
 export const SHEET_WIDTH = 640;
+
+/** Width of a picture for a screen held in the hand. */
+export const NARROW_WIDTH = 360;
 
 /** Size of the letters, in units of the view box. */
 export const LETTER_SIZE = 11;
 
 /** Size of what is said beside or below. */
-export const SMALL_SIZE = 10;
+export const SMALL_SIZE = 10.5;
 
 /** Height of a line of letters. */
 export const LINE_HEIGHT = 13;
@@ -136,17 +139,22 @@ export function lineStack(
 }
 
 /**
- * Lays elements on a sheet of the common width.
+ * Lays elements on a sheet.
  *
  * @param height - height of the sheet
  * @param children - elements in drawing order
+ * @param width - width of the sheet
  * @returns the picture
  */
-export function sheet(height: number, children: readonly DrawingNode[]): Drawing {
+export function sheet(
+  height: number,
+  children: readonly DrawingNode[],
+  width: number = SHEET_WIDTH,
+): Drawing {
   const root = element(
     "g",
     { fill: INK, "font-family": "Inter, sans-serif", "font-size": LETTER_SIZE },
     ...children,
   );
-  return { width: SHEET_WIDTH, height: Math.ceil(height), children: [root] };
+  return { width, height: Math.ceil(height), children: [root] };
 }

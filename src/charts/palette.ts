@@ -33,56 +33,37 @@ export const ROUTES: readonly Route[] = ["dye", "pigment"];
 export interface Fill {
   /** Ground. */
   readonly colour: string;
-  /** Lines or dots on the ground. */
+  /** Lines on the ground. */
   readonly pattern: Pattern;
-  /** Colour of the lines or dots. */
+  /** Colour of the lines. */
   readonly line: string;
   /** Colour of letters on it. */
   readonly letters: string;
 }
 
-const fill = (
+/**
+ * Makes a fill.
+ *
+ * @param colour - ground
+ * @param pattern - lines on it; none when absent
+ * @param line - colour of the lines
+ * @param letters - colour of letters on it
+ * @returns the fill
+ */
+export function fill(
   colour: string,
   pattern: Pattern = "plain",
   line: string = WHITE,
   letters: string = INK,
-): Fill => ({ colour, pattern, line, letters });
+): Fill {
+  return { colour, pattern, line, letters };
+}
 
 /** One fill for each route, through all pictures. */
 export const ROUTE_FILLS: Readonly<Record<Route, Fill>> = {
-  dye: fill("#f2c647", "rising", "#7a5a00"),
+  dye: fill("#f2c647", "falling", "#7a5a00"),
   pigment: fill("#2a3f5e", "plain", WHITE, WHITE),
 };
 
-// Dark, light and middling grounds take turns, and none has the same pattern twice: so each can be
-// told from all others in grey print too. The colours of the two routes are not among them: a step is
-// not to be taken for a route.
-const SERIES: readonly Fill[] = [
-  fill("#4c7361", "plain", WHITE, WHITE),
-  fill("#acd5c1", "rising", "#4c7361"),
-  fill("#e38766"),
-  fill(BAND, "dots", SOFT),
-  fill(SOFT, "falling", "#aab3bf", WHITE),
-  fill("#a288bc", "level"),
-  fill(PALE, "upright", SOFT),
-  fill("#4c7361", "dots", WHITE, WHITE),
-  fill("#acd5c1"),
-  fill("#e38766", "rising", "#7d3218"),
-  fill(SOFT, "upright", "#aab3bf", WHITE),
-  fill("#a288bc", "crossed"),
-  fill("#4c7361", "level", WHITE, WHITE),
-  fill(BAND, "falling", SOFT),
-];
-
 /** What is left over once the named parts have been taken out. */
-export const REST_FILL: Fill = fill(WHITE, "dots", SOFT);
-
-/**
- * Gives the fill of one part among several.
- *
- * @param index - place of the part in reading order, from 0
- * @returns its fill; after fourteen they start again
- */
-export function seriesFill(index: number): Fill {
-  return SERIES[index % SERIES.length] ?? REST_FILL;
-}
+export const REST_FILL: Fill = fill(BAND, "grid", "#8d99a8");

@@ -7,8 +7,11 @@ import type { DrawingElement } from "./drawing.js";
 import { coordinate, element } from "./nodes.js";
 import type { Fill } from "./palette.js";
 
-/** Lines or dots on an area; rising and falling as read from left to right. */
-export type Pattern = "plain" | "rising" | "falling" | "crossed" | "level" | "upright" | "dots";
+/**
+ * Lines on an area; falling as read from left to right. Rising lines and dots are not among them: beside
+ * the text they say where a number comes from, and no picture may seem to say so.
+ */
+export type Pattern = "plain" | "falling" | "crossed" | "level" | "upright" | "grid";
 
 /** A rectangle. */
 export interface Box {
@@ -22,9 +25,8 @@ export interface Box {
   readonly height: number;
 }
 
-/** Distance between lines, and between dots. */
+/** Distance between lines. */
 const PITCH = 5;
-const DOT = 1.8;
 
 /**
  * Draws an area with its pattern.
@@ -48,8 +50,7 @@ export function filled(box: Box, fill: Fill): readonly DrawingElement[] {
 export function patterned(box: Box, fill: Fill): readonly DrawingElement[] {
   const d = patternPath(box, fill.pattern);
   if (d === "") return [];
-  const weight = fill.pattern === "dots" ? DOT : 1;
-  return [element("path", { d, fill: "none", stroke: fill.line, "stroke-width": weight })];
+  return [element("path", { d, fill: "none", stroke: fill.line, "stroke-width": 1 })];
 }
 
 /**
@@ -61,45 +62,44 @@ export function patterned(box: Box, fill: Fill): readonly DrawingElement[] {
  * @returns path data; empty for a plain area
  */
 export function patternPath(box: Box, pattern: Pattern): string {
-  const { x, y, width, height } = box;
-  const [right, bottom] = [x + width, y + height];
   switch (pattern) {
     case "plain":
       return "";
-    case "rising":
-      return slanted(box);
     case "falling":
       return slanted(box, true);
     case "crossed":
-      return slanted(box) + slanted(box, true);
+      return slanted(box, false) + slanted(box, true);
     case "level":
-      return steps(y, bottom)
-        .map((at) => `M${coordinate(x)},${coordinate(at)}H${coordinate(right)}`)
-        .join("");
+      return level(box);
     case "upright":
-      return steps(x, right)
-        .map((at) => `M${coordinate(at)},${coordinate(y)}V${coordinate(bottom)}`)
-        .join("");
-    case "dots":
-      return steps(y, bottom, DOT / 2)
-        .flatMap((row, line) =>
-          steps(x, right, DOT / 2, line % 2 === 0 ? 0 : PITCH / 2).map(
-            (at) => `M${coordinate(at - DOT / 2)},${coordinate(row)}h${DOT}`,
-          ),
-        )
-        .join("");
+      return upright(box);
+    case "grid":
+      return level(box) + upright(box);
   }
 }
 
-function steps(low: number, high: number, rim = 0.5, shift = 0): readonly number[] {
+function level({ x, y, width, height }: Box): string {
+  return steps(y, y + height)
+    .map((at) => `M${coordinate(x)},${coordinate(at)}H${coordinate(x + width)}`)
+    .join("");
+}
+
+function upright({ x, y, width, height }: Box): string {
+  return steps(x, x + width)
+    .map((at) => `M${coordinate(at)},${coordinate(y)}V${coordinate(y + height)}`)
+    .join("");
+}
+
+function steps(low: number, high: number): readonly number[] {
+  const rim = 0.5;
   const found: number[] = [];
-  const first = Math.ceil((low + rim - shift) / PITCH);
-  for (let at = first * PITCH + shift; at <= high - rim; at += PITCH) found.push(at);
+  const first = Math.ceil((low + rim) / PITCH);
+  for (let at = first * PITCH; at <= high - rim; at += PITCH) found.push(at);
   return found;
 }
 
 // On a rising line x + y is the same everywhere, on a falling one y − x.
-function slanted({ x, y, width, height }: Box, falls = false): string {
+function slanted({ x, y, width, height }: Box, falls: boolean): string {
   const pitch = PITCH * Math.SQRT2;
   const [right, bottom] = [x + width, y + height];
   const [low, high] = falls ? [y - right, bottom - x] : [x + y, right + bottom];

@@ -7,7 +7,7 @@ import * as Plot from "@observablehq/plot";
 import type { Ticks } from "./axis-ticks.js";
 import { canvas } from "./canvas.js";
 import type { DrawingElement } from "./drawing.js";
-import { LETTER_SIZE, SHEET_WIDTH, words } from "./nodes.js";
+import { LETTER_SIZE, words } from "./nodes.js";
 import { normalise } from "./normalise.js";
 import { formatNumber } from "./number-format.js";
 import { GRID, INK, SOFT } from "./palette.js";
@@ -56,10 +56,10 @@ export function plotted(
   const svg = Plot.plot({
     document: canvas,
     className: "plot",
-    width: SHEET_WIDTH,
+    width: frame.right,
     height: frame.bottom + TICK_ROOM,
     marginLeft: frame.left,
-    marginRight: SHEET_WIDTH - frame.right,
+    marginRight: 0,
     marginTop: frame.top,
     marginBottom: TICK_ROOM,
     x: { axis: null, ...x },

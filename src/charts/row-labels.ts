@@ -1,6 +1,6 @@
 import type { DrawingNode } from "./drawing.js";
 import { swatch } from "./legend.js";
-import { LETTER_SIZE, LINE_HEIGHT, SMALL_SIZE, words } from "./nodes.js";
+import { LETTER_SIZE, LINE_HEIGHT, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
 import { ROUTE_FILLS, type Route, SOFT } from "./palette.js";
 import { cutText, type TextMeasure } from "./text-width.js";
 
@@ -23,6 +23,16 @@ export interface LabelRoom {
 }
 
 const ROOM: LabelRoom = { width: 150, lines: 3 };
+
+/**
+ * Finds how much room labels may take on a sheet.
+ *
+ * @param width - width of the sheet
+ * @returns room for each label
+ */
+export function labelRoom(width: number): LabelRoom {
+  return { ...ROOM, width: width >= SHEET_WIDTH ? ROOM.width : 0.25 * width };
+}
 const SAMPLE = 10;
 const AFTER_SAMPLE = 6;
 

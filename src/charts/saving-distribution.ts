@@ -8,7 +8,7 @@ import { formatNumber } from "./number-format.js";
 import { BAND, type Fill, INK, SOFT, WHITE } from "./palette.js";
 import { acrossAxis, type Frame, plotted, TICK_ROOM, tickCount } from "./plot-frame.js";
 import { drawable, printedInterval, type Ranged, whiskerOf } from "./ranged.js";
-import { labelColumn } from "./row-labels.js";
+import { labelColumn, labelRoom } from "./row-labels.js";
 import { type Bin, binned, type Stretch, stretchOf, within } from "./bins.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
 
@@ -36,7 +36,6 @@ export interface SavingDistributionData {
   readonly panels: readonly SavingDraws[];
 }
 
-const RIGHT = SHEET_WIDTH - 24;
 const PANEL = 62;
 const HEAP = 40;
 const BETWEEN = 8;
@@ -53,13 +52,16 @@ const OUTSIDE: Fill = { colour: BAND, pattern: "plain", line: WHITE, letters: IN
  *
  * @param data - panels
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when a panel has no draws or a number is not finite
  */
 export function savingDistribution(
   data: SavingDistributionData,
   measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
 ): Drawing {
+  const right = width - 24;
   data.panels.forEach(check);
   const key = legend(
     [
@@ -68,19 +70,20 @@ export function savingDistribution(
       MEDIAN_ITEM,
     ],
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
   const column = labelColumn(
     data.panels.map(({ indicator, unit }) => ({ name: indicator, note: `saving, ${unit}` })),
     measure,
+    labelRoom(width),
   );
   const nodes: DrawingNode[] = [...key.nodes];
   let y = key.height;
   let row = 0;
   for (const group of groups(data.panels)) {
     const stretch = stretchOf(group);
-    nodes.push(...signWords(stretch, column.width, y, measure));
+    nodes.push(...signWords(stretch, [column.width, right], y, measure));
     y += 16;
     group.forEach((panel, index) => {
       const isLast = index === group.length - 1;
@@ -88,7 +91,7 @@ export function savingDistribution(
         ...drawPanel(
           panel,
           stretch,
-          { left: column.width, right: RIGHT, top: y, bottom: y + PANEL },
+          { left: column.width, right, top: y, bottom: y + PANEL },
           isLast,
           measure,
         ),
@@ -98,7 +101,7 @@ export function savingDistribution(
       row += 1;
     });
   }
-  return sheet(y, nodes);
+  return sheet(y, nodes, width);
 }
 
 const MEDIAN_ITEM = {
@@ -127,14 +130,14 @@ function groups(panels: readonly SavingDraws[]): readonly (readonly SavingDraws[
 
 function signWords(
   { low, high }: Stretch,
-  left: number,
+  [left, right]: readonly [number, number],
   y: number,
   measure: TextMeasure,
 ): readonly DrawingNode[] {
-  const zero = left + ((0 - low) / (high - low)) * (RIGHT - left);
+  const zero = left + ((0 - low) / (high - low)) * (right - left);
   const look = { size: SMALL_SIZE, fill: SOFT } as const;
   const [more, less] = ["more used", "saved"];
-  const fits = zero + 6 + measure(less, SMALL_SIZE) <= SHEET_WIDTH;
+  const fits = zero + 6 + measure(less, SMALL_SIZE) <= right + 24;
   return [
     ...(low < 0 ? [words(zero - 6, y + 8, more, { ...look, anchor: "end" as const })] : []),
     ...(high > 0 && fits ? [words(zero + 6, y + 8, less, look)] : []),

@@ -1,5 +1,7 @@
 import type { Drawing } from "./drawing.js";
-import { type Route, ROUTES, seriesFill } from "./palette.js";
+import { SHEET_WIDTH } from "./nodes.js";
+import { type Route, ROUTES } from "./palette.js";
+import { SCOPE_FILLS } from "./part-fills.js";
 import type { Ranged } from "./ranged.js";
 import { stackedBars, type StackRow } from "./stacked-bars.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -37,8 +39,8 @@ export interface ScopeBarsData {
 }
 
 const BASES = ["location", "market"] as const;
-const DIRECT = { name: "scope 1", fill: seriesFill(0) };
-const BOUGHT = { name: "scope 2, on the basis named at the row", fill: seriesFill(1) };
+const DIRECT = { name: "scope 1", fill: SCOPE_FILLS.direct };
+const BOUGHT = { name: "scope 2, on the basis named at the row", fill: SCOPE_FILLS.bought };
 
 /**
  * Draws the emissions of both routes, each as two bars: scope 1 with scope 2 on the location basis,
@@ -47,10 +49,15 @@ const BOUGHT = { name: "scope 2, on the basis named at the row", fill: seriesFil
  *
  * @param data - emissions by scope
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when scope 1 and 2 of a basis do not add up to its total
  */
-export function scopeBars(data: ScopeBarsData, measure: TextMeasure = interWidth): Drawing {
+export function scopeBars(
+  data: ScopeBarsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   const rows = ROUTES.flatMap((route) => {
     const { name, scope1, ...bases } = data.routes[route];
     return BASES.map((basis): StackRow => {
@@ -75,5 +82,6 @@ export function scopeBars(data: ScopeBarsData, measure: TextMeasure = interWidth
       digits: data.digits,
     },
     measure,
+    width,
   );
 }

@@ -22,7 +22,7 @@ import {
   ZERO_LINE,
 } from "./plot-frame.js";
 import { drawable, printedInterval, type Ranged, whiskerOf } from "./ranged.js";
-import { labelColumn, type RowLabel } from "./row-labels.js";
+import { labelColumn, labelRoom, type RowLabel } from "./row-labels.js";
 import type { TextMeasure } from "./text-width.js";
 
 /** One part of a bar. */
@@ -78,28 +78,34 @@ interface Placed extends Segment {
  *
  * @param bars - what is drawn
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws {@link InputError} when a number is not finite, or the parts of a bar miss its total by
  *   more than one percent
  */
-export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
+export function stackedBars(
+  bars: StackedBars,
+  measure: TextMeasure,
+  width: number = SHEET_WIDTH,
+): Drawing {
   const { rows, barHeight, digits } = bars;
   const placed = rows.flatMap((row, index) => stack(bars.where, row, index));
   const column = labelColumn(
     rows.map(({ label }) => label),
     measure,
+    labelRoom(width),
   );
   const key = legend(
     bars.legend.map((item) => fillItem(item.name, item.fill)),
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
   const totals = rows.map(
     ({ total }) =>
       [formatNumber(total.value, digits), printedInterval(total, digits) ?? ""] as const,
   );
-  const labelRoom = Math.max(
+  const totalRoom = Math.max(
     ...totals.flatMap(([value, interval]) => [
       measure(value, LETTER_SIZE, "semibold"),
       measure(interval, SMALL_SIZE),
@@ -109,7 +115,7 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
   const pitch = barHeight + BELOW;
   const frame: Frame = {
     left: column.width,
-    right: SHEET_WIDTH - Math.ceil(labelRoom) - 10,
+    right: width - Math.ceil(totalRoom) - 10,
     top,
     bottom: top + rows.length * pitch + 2,
   };
@@ -139,7 +145,7 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
       ...placed.filter((part) => part.row === row).map(({ to }) => to),
       ...ends(rows[row]?.total ?? { value: 0 }),
     );
-  return sheet(frame.bottom + 20 + name.height, [
+  const nodes = [
     ...key.nodes,
     plot.node,
     ...placed.flatMap((part) => dressed(part, plot, middle(part.row), barHeight, digits, measure)),
@@ -151,7 +157,8 @@ export function stackedBars(bars: StackedBars, measure: TextMeasure): Drawing {
       ...totalWords(plot.x(edgeOf(row)) + 8, middle(row), totals[row] ?? ["", ""]),
     ]),
     ...name.nodes,
-  ]);
+  ];
+  return sheet(frame.bottom + 20 + name.height, nodes, width);
 }
 
 function ends(total: Ranged): readonly number[] {

@@ -1,5 +1,7 @@
 import type { Drawing } from "./drawing.js";
-import { type Fill, REST_FILL, type Route, ROUTES, seriesFill } from "./palette.js";
+import { SHEET_WIDTH } from "./nodes.js";
+import { type Fill, REST_FILL, type Route, ROUTES } from "./palette.js";
+import { stepFills } from "./part-fills.js";
 import type { Ranged } from "./ranged.js";
 import { type Segment, stackedBars } from "./stacked-bars.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -40,7 +42,7 @@ export interface StackedStepsData {
 const SMALL = 0.02;
 
 /**
- * Draws a quantity of both routes as bars made of steps.
+ * Draws a quantity of both routes as bars made of steps, each with the fill that its name has everywhere.
  *
  * Steps that are 0 on both routes are left out. Two or more that stay below 2 % of the longer bar on
  * both routes are put together as `other, small`, last; a step that is larger on one route keeps its
@@ -48,10 +50,15 @@ const SMALL = 0.02;
  *
  * @param data - steps and totals
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when the steps of a route do not add up to its total
  */
-export function stackedSteps(data: StackedStepsData, measure: TextMeasure = interWidth): Drawing {
+export function stackedSteps(
+  data: StackedStepsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   const parts = merged(data);
   const legend = parts.map(({ name, fill }) => ({ name, fill }));
   return stackedBars(
@@ -68,6 +75,7 @@ export function stackedSteps(data: StackedStepsData, measure: TextMeasure = inte
       digits: data.digits,
     },
     measure,
+    width,
   );
 }
 
@@ -77,11 +85,13 @@ function merged(data: StackedStepsData): readonly (RoutePart & { readonly fill: 
   const isSmall = ({ dye, pigment }: RoutePart): boolean =>
     Math.abs(dye) < SMALL * longer && Math.abs(pigment) < SMALL * longer;
   const small = used.filter(isSmall);
-  if (small.length < 2) return used.map((step, index) => ({ ...step, fill: seriesFill(index) }));
-  const named = used.filter((step) => !isSmall(step));
+  const named = small.length < 2 ? used : used.filter((step) => !isSmall(step));
+  const fills = stepFills(named.map(({ name }) => name));
+  const filled = named.map((step, index) => ({ ...step, fill: fills[index] ?? REST_FILL }));
+  if (named === used) return filled;
   const sum = (route: Route): number => small.reduce((all, step) => all + step[route], 0);
   return [
-    ...named.map((step, index) => ({ ...step, fill: seriesFill(index) })),
+    ...filled,
     {
       name: `other, small (${small.length} steps)`,
       dye: sum("dye"),

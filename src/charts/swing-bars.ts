@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { axisTicks } from "./axis-ticks.js";
+import { type RoundAxis, roundAxis } from "./axis-ticks.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { fillItem, legend } from "./legend.js";
 import {
@@ -12,7 +12,8 @@ import {
   words,
 } from "./nodes.js";
 import { formatChange } from "./number-format.js";
-import { BAND, type Fill, INK, SOFT, WHITE } from "./palette.js";
+import { type Fill, SOFT, WHITE } from "./palette.js";
+import { END_FILLS } from "./part-fills.js";
 import { patterned } from "./pattern.js";
 import {
   acrossAxis,
@@ -25,7 +26,7 @@ import {
   ZERO_LINE,
 } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
-import { labelColumn } from "./row-labels.js";
+import { labelColumn, labelRoom } from "./row-labels.js";
 import { cutText, interWidth, type TextMeasure } from "./text-width.js";
 
 /** One end of a factor's range. */
@@ -56,13 +57,17 @@ export interface SwingBarsData {
   readonly factors: readonly Swing[];
 }
 
-const LOW: Fill = { colour: SOFT, pattern: "plain", line: WHITE, letters: WHITE };
-const HIGH: Fill = { colour: BAND, pattern: "rising", line: SOFT, letters: INK };
 /** Height of a bar; half of it where both bars lie on one side. */
 const BAR = 18;
 
-/** Longest line at the end of a bar. */
-const LABEL_ROOM = 124;
+/** Longest line at the end of a bar, as a share of the sheet. [-] */
+const LABEL_ROOM = 0.23;
+
+/** Between the end of a bar and what stands there. */
+const OFF = 5;
+
+/** Least length of the axis, as a share of what the names leave. [-] */
+const SHORTEST = 0.25;
 
 interface Placed {
   readonly row: number;
@@ -82,40 +87,54 @@ interface Placed {
  *
  * @param data - factors and the changes they bring
  * @param measure - measures text
+ * @param width - width of the sheet
  * @returns the picture
  * @throws InputError when a change is not finite
  */
-export function swingBars(data: SwingBarsData, measure: TextMeasure = interWidth): Drawing {
+export function swingBars(
+  data: SwingBarsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
   for (const { factor, low, high } of data.factors) {
     for (const { change } of [low, high]) drawable(`picture of swings, ${factor}`, change);
   }
   const swings = [...data.factors].sort((a, b) => reachOf(b) - reachOf(a));
   const key = legend(
-    [fillItem("low value of the factor", LOW), fillItem("high value of the factor", HIGH)],
+    [
+      fillItem("low value of the factor", END_FILLS.low),
+      fillItem("high value of the factor", END_FILLS.high),
+    ],
     0,
-    SHEET_WIDTH,
+    width,
     measure,
   );
   const column = labelColumn(
     swings.map(({ factor }) => ({ name: factor })),
     measure,
+    { ...labelRoom(width), lines: 5 },
   );
-  const placed = swings.flatMap((swing, row) => place(swing, row, data.digits, measure));
+  const longest = LABEL_ROOM * width;
+  const placed = swings.flatMap((swing, row) => place(swing, row, data.digits, longest, measure));
   const top = key.height + 20;
   const rows = rowsOf(placed, column.heights, top + 4);
-  const room = (side: -1 | 1): number =>
-    Math.max(24, ...placed.filter(({ end }) => sideOf(end) === side).map(({ width }) => width + 8));
-  const frame: Frame = {
-    left: column.width + Math.ceil(room(-1)),
-    right: SHEET_WIDTH - Math.ceil(room(1)),
-    top,
-    bottom: top + 8 + rows.reduce((sum, { height }) => sum + height, 0),
-  };
   const reach = placed.map(({ end }) => end.change);
   let [low, high] = [Math.min(0, ...reach), Math.max(0, ...reach)];
   if (low === high) [low, high] = [-1, 1];
-  const plot = plotted(frame, { domain: [low, high] }, undefined, [
-    ...acrossAxis(axisTicks(low, high, tickCount(frame))),
+  const count = tickCount({
+    left: column.width + longest,
+    right: width - longest,
+    top,
+    bottom: top,
+  });
+  const axis = roundAxis(low, high, count);
+  const frame: Frame = {
+    ...sides(placed, axis, column.width, width),
+    top,
+    bottom: top + 8 + rows.reduce((sum, { height }) => sum + height, 0),
+  };
+  const plot = plotted(frame, { domain: axis.domain }, undefined, [
+    ...acrossAxis(axis.ticks),
     Plot.rect(placed, {
       x1: 0,
       x2: ({ end }: Placed) => end.change,
@@ -126,15 +145,45 @@ export function swingBars(data: SwingBarsData, measure: TextMeasure = interWidth
   ]);
   const name = acrossName(`change of the ${data.saving}, percentage points`, frame, measure);
   const zero = plot.x(0);
-  return sheet(frame.bottom + TICK_ROOM + name.height, [
+  const nodes = [
     ...key.nodes,
-    ...signWords(zero, top - 6, measure),
+    ...signWords(zero, [top - 6, width], measure),
     plot.node,
     ...placed.flatMap((bar) => dressed(bar, span(bar, rows), plot)),
     element("line", { x1: zero, x2: zero, y1: top - 12, y2: frame.bottom, ...ZERO_LINE }),
     ...rows.flatMap(({ y }, row) => column.draw(row, y)),
     ...name.nodes,
-  ]);
+  ];
+  return sheet(frame.bottom + TICK_ROOM + name.height, nodes, width);
+}
+
+// What stands at the ends of the bars may reach beyond the axis, so the axis takes what they leave: each end
+// asks for a straight line between both edges, and the longest axis is found by halving.
+function sides(
+  placed: readonly Placed[],
+  { domain: [low, high] }: RoundAxis,
+  left: number,
+  width: number,
+): Pick<Frame, "left" | "right"> {
+  const whole = width - left - 8;
+  const overhang = (length: number, side: -1 | 1): number =>
+    Math.max(
+      8,
+      ...placed
+        .filter(({ end }) => sideOf(end) === side)
+        .map((bar) => {
+          const free = side < 0 ? bar.end.change - low : high - bar.end.change;
+          return OFF + bar.width + 3 - (free / (high - low)) * length;
+        }),
+    );
+  let [fits, fails] = [SHORTEST * whole, whole];
+  for (let step = 0; step < 20; step++) {
+    const length = (fits + fails) / 2;
+    if (length + overhang(length, -1) + overhang(length, 1) <= whole) fits = length;
+    else fails = length;
+  }
+  const start = left + Math.ceil(overhang(fits, -1));
+  return { left: start, right: Math.floor(start + fits) };
 }
 
 function reachOf({ low, high }: Swing): number {
@@ -149,17 +198,19 @@ function place(
   { low, high }: Swing,
   row: number,
   digits: number,
+  room: number,
   measure: TextMeasure,
 ): readonly Placed[] {
   const sameSide = sideOf(low) === sideOf(high);
   return (
     [
-      [low, LOW],
-      [high, HIGH],
+      [low, END_FILLS.low],
+      [high, END_FILLS.high],
     ] as const
   ).map(([end, fill], index): Placed => {
-    const text = `${end.label}: ${formatChange(end.change, digits)}`;
-    const { lines, width } = cutText(text, LABEL_ROOM, 3, (line) => measure(line, LETTER_SIZE));
+    // The change stays with the end of the value.
+    const text = `${end.label}:\u00a0${formatChange(end.change, digits)}`;
+    const { lines, width } = cutText(text, room, 3, (line) => measure(line, LETTER_SIZE));
     const where = sameSide ? { from: index / 2, share: 0.5 } : { from: 0, share: 1 };
     return { row, end, fill, lines, width, ...where };
   });
@@ -193,29 +244,37 @@ function span(bar: Placed, rows: readonly Row[]): { readonly y: number; readonly
   return { y: middle - thick / 2, height: thick };
 }
 
-// Left out where nothing rises and the words would leave the sheet.
-function signWords(zero: number, y: number, measure: TextMeasure): readonly DrawingNode[] {
-  const rises = "saving rises";
-  const fits = zero + 8 + measure(rises, LETTER_SIZE) <= SHEET_WIDTH;
+// Left out where the words would leave the sheet.
+function signWords(
+  zero: number,
+  [y, width]: readonly [number, number],
+  measure: TextMeasure,
+): readonly DrawingNode[] {
+  const [falls, rises] = ["saving falls", "saving rises"];
+  const hasLeft = zero - 8 - measure(falls, LETTER_SIZE) >= 0;
+  const hasRight = zero + 8 + measure(rises, LETTER_SIZE) <= width;
   return [
-    words(zero - 8, y, "saving falls", { anchor: "end", fill: SOFT }),
-    ...(fits ? [words(zero + 8, y, rises, { fill: SOFT })] : []),
+    ...(hasLeft ? [words(zero - 8, y, falls, { anchor: "end", fill: SOFT })] : []),
+    ...(hasRight ? [words(zero + 8, y, rises, { fill: SOFT })] : []),
   ];
 }
 
 function dressed(
-  { end, fill, lines }: Placed,
+  { end, fill, lines, width }: Placed,
   { y, height }: { readonly y: number; readonly height: number },
   plot: Plotted,
 ): readonly DrawingNode[] {
   const [zero, tip] = [plot.x(0), plot.x(end.change)];
   const box = { x: Math.min(zero, tip), y, width: Math.abs(tip - zero), height };
   const isLeft = sideOf(end) < 0;
+  const x = isLeft ? tip - OFF : tip + OFF;
+  const middle = y + height / 2;
+  const tall = lines.length * LINE_HEIGHT;
+  // A plain ground, so that no line of the grid runs through the letters.
+  const ground = { x: isLeft ? x - width : x, y: middle - tall / 2, width, height: tall };
   return [
     ...patterned(box, fill),
-    ...lineStack(isLeft ? tip - 5 : tip + 5, y + height / 2, lines, {
-      halo: WHITE,
-      ...(isLeft ? { anchor: "end" as const } : {}),
-    }),
+    element("rect", { ...ground, fill: WHITE }),
+    ...lineStack(x, middle, lines, isLeft ? { anchor: "end" } : {}),
   ];
 }

@@ -118,6 +118,22 @@ export function nameOf(option: string, of: string): Reader<string> {
 }
 
 /**
+ * Reads one of several settings.
+ *
+ * @param option - the option
+ * @returns reader that adds KEY=VALUE to those before; throws `WrongWord` at anything else
+ */
+export function settingOf(
+  option: string,
+): (text: string, before?: readonly string[]) => readonly string[] {
+  return (text, before = []) => {
+    if (text.indexOf("=") < 1)
+      throw new WrongWord(option, "KEY=VALUE such as sites.main.place=NOR", text);
+    return [...before, text];
+  };
+}
+
+/**
  * Reads `--max-aside`.
  *
  * @param text - `12` or `5%`

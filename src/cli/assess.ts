@@ -9,8 +9,10 @@ import { dot } from "../account/breakdown.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import { swingsOf } from "../account/swings.js";
+import type { Audience } from "../compare/claims/gates.js";
 import { compareArms } from "../compare/compare.js";
 import { swingsWithYields } from "../compare/yield-swings.js";
+import { SCENARIO_DRAWS } from "../compare/scenarios.js";
 import { metersWorth } from "../compare/meters-worth.js";
 import { yieldsOf } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
@@ -21,9 +23,11 @@ import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
 import { amountPlaces } from "../report/compose/answer.js";
+import { audienceProblems, namesFor, plantFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
 import { logFile } from "./files.js";
 import { progress } from "./say.js";
+import { scenariosOf, withSets } from "./scenarios.js";
 import { openMill, readMill, type Reading, type Workspace } from "./workspace.js";
 
 /** Options of commands that work figures out. */
@@ -50,6 +54,10 @@ export interface AssessOptions {
   readonly draws: number;
   /** Seed. */
   readonly seed: number;
+  /** For whom; the mill itself when absent. */
+  readonly audience?: Audience;
+  /** Keys of the plant file set otherwise in a what-if, each as KEY=VALUE. */
+  readonly set?: readonly string[];
 }
 
 /** Version of the tool, as in package.json. */
@@ -78,13 +86,19 @@ export async function assess(
   options: AssessOptions,
   only: (group: Group) => boolean = () => true,
 ): Promise<{ readonly assessment?: Assessment; readonly problems: readonly Problem[] }> {
+  const { audience = "internal" } = options;
   const opened = openMill(options);
   if (opened.mill === undefined) return { problems: opened.problems };
-  const { mill } = opened;
+  const mill = {
+    ...opened.mill,
+    plant: plantFor(withSets(opened.mill, options.plant, options.set ?? []), audience),
+  };
+  const unready = audienceProblems(mill.plant, audience);
+  if (unready.length > 0) return { problems: unready };
   progress("reading the log");
   const { settled, problems } = await readSettled(mill, logs, options);
   if (settled === undefined || settled.reading.account.refused) return { problems };
-  const { reading, groups: all, uncovered, folded, sample } = settled;
+  const { reading, groups: all, uncovered, folded, sample, fastness } = namesFor(settled, audience);
   const groups = all.filter(only);
   const compared = groups.filter(({ key }) => key.pigment !== "");
   const common = referenceOf(options.per, compared);
@@ -117,11 +131,31 @@ export async function assess(
   const meters = whole
     ? await metersOf(mill, account, groups, options.asOf)
     : { series: [], problems: [] };
+  progress("working out scenarios");
+  let played: ReturnType<typeof scenariosOf>;
+  try {
+    played = scenariosOf({
+      plant: mill.plant,
+      factors: mill.factors,
+      groups,
+      program,
+      uncovered: areaOf(uncovered),
+      ...(options.per === "m2" ? {} : { units: common.units }),
+      asOf: options.asOf,
+      draws: Math.min(options.draws, SCENARIO_DRAWS),
+      seed: options.seed,
+    });
+  } catch (error) {
+    if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
+    throw error;
+  }
+  if (played.problems.length > 0) return { problems: played.problems };
   const input: ReportInput = {
     plant: mill.plant,
     factors: mill.factors,
     groups,
     folded,
+    fastness,
     sample,
     uncovered,
     account,
@@ -129,6 +163,7 @@ export async function assess(
     worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),
+    ...(played.scenarios === undefined ? {} : { scenarios: played.scenarios }),
     log: reading.account,
     filtered: reading.filtered,
     withReadings: reading.withReadings,
@@ -139,6 +174,7 @@ export async function assess(
       site: options.site ?? "",
       order: options.order ?? "",
     },
+    audience,
     date: options.asOf,
     seed: options.seed,
     meters: meters.series,
@@ -147,7 +183,7 @@ export async function assess(
       : "Meters count the whole house, so they are shown only in a report on all lots.",
     version: VERSION,
   };
-  const { claims, problems: against } = claimsOf(mill, input, "internal");
+  const { claims, problems: against } = claimsOf(mill, input, audience);
   if (claims === undefined) return { problems: against };
   return {
     assessment: { mill, reading, input: { ...input, claims } },
@@ -158,6 +194,7 @@ export async function assess(
 type Settled = ReturnType<Ledger["settled"]> & {
   readonly reading: Omit<Reading, "ledger">;
   readonly sample: ReturnType<Ledger["sample"]>;
+  readonly fastness: ReturnType<Ledger["fastness"]>;
 };
 
 // The ledger is left behind here: it holds what grew with the log, and drawing needs room of its own.
@@ -169,7 +206,8 @@ async function readSettled(
   const { reading, problems } = await readMill(mill, logs, { ...options, today: options.asOf });
   if (reading === undefined) return { problems };
   const { ledger, ...rest } = reading;
-  return { settled: { ...ledger.settled(), sample: ledger.sample(), reading: rest }, problems };
+  const [sample, fastness] = [ledger.sample(), ledger.fastness()];
+  return { settled: { ...ledger.settled(), sample, fastness, reading: rest }, problems };
 }
 
 function referenceOf(per: Reference["per"], groups: readonly Group[]): Reference {

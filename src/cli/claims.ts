@@ -15,6 +15,7 @@ import { readYaml } from "../factors/yaml-text.js";
 import type { MeterMonthSeries } from "../meters/months.js";
 import type { Problem } from "../problems/problem.js";
 import type { ClaimsInput } from "../report/compose/claims.js";
+import { fastnessKnown } from "../report/compose/equivalence.js";
 import type { ReportInput } from "../report/compose/input.js";
 import { shippedFolder } from "./files.js";
 import type { Workspace } from "./workspace.js";
@@ -48,7 +49,7 @@ export function claimsOf(
     groups: input.groups,
     comparisons: input.comparisons,
     gaps: gapsOf(input.meters),
-    fastness: fastnessOf(input),
+    fastness: fastnessKnown(input),
     audience,
     review: mill.plant.text.review,
   };
@@ -109,9 +110,4 @@ function gapsOf(series: readonly MeterMonthSeries[]): ClaimSetting["gaps"] {
       metered > 0 ? [[quantity, (metered - modelled) / metered] as const] : [],
     ),
   );
-}
-
-// Until grades are kept by route, a logged grade anywhere is not taken for proof of both routes.
-function fastnessOf(_input: ReportInput): { readonly pigment: boolean; readonly dye: boolean } {
-  return { pigment: false, dye: false };
 }

@@ -1,11 +1,14 @@
 /**
- * `millrace factors --dossier`: one section for each factor, as HTML.
+ * `millrace factors --dossier`: one page for each factor, in one HTML file.
  */
 
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { IndicatorId } from "../account/indicators.js";
+import { swingsOf } from "../account/swings.js";
 import { svgText } from "../charts/svg.js";
-import type { Factor } from "../factors/factor.js";
+import { swingsWithYields } from "../compare/yield-swings.js";
+import type { Factor, FactorSet } from "../factors/factor.js";
 import { composeDossier } from "../report/dossier/dossier.js";
 import { usesOf } from "../report/dossier/uses.js";
 import { drawCharts } from "../report/draw-charts.js";
@@ -27,24 +30,28 @@ export interface DossierOptions {
   readonly json?: boolean;
 }
 
-/** Draws enough for medians; swings do not hang on them. */
+/** Draws: swings and uses do not hang on them, and the fewest are drawn fastest. */
 const DRAWS = 200;
+
+/** Savings whose doubt is shared out. */
+const SAVINGS = ["water", "cod", "energy", "co2-location"] satisfies IndicatorId[];
 
 /**
  * Writes the dossier.
  *
- * @param shown - factors to show; all those in force when undefined
+ * @param factors - all factors, those of the folder's own among them
+ * @param shown - the ones to show
  * @param options - options
  * @returns exit code
  */
 export async function dossier(
-  shown: (factor: Factor) => boolean,
+  factors: FactorSet,
+  shown: readonly Factor[],
   options: DossierOptions,
 ): Promise<number> {
   // Without a mill of one's own, use and doubt are those of the mill that `start` lays out.
-  const plant = existsSync(options.plant)
-    ? options.plant
-    : join(shippedFolder("templates"), "mill", "plant.yaml");
+  const own = existsSync(options.plant);
+  const plant = own ? options.plant : join(shippedFolder("templates"), "mill", "plant.yaml");
   const { assessment, problems } = await assess([], {
     plant,
     asOf: options.asOf,
@@ -53,16 +60,18 @@ export async function dossier(
     seed: 1,
   });
   if (assessment === undefined) return refuse(problems, options.json);
-  const { input } = assessment;
+  const { account, plant: mill, yields, version } = assessment.input;
   progress("writing the dossier");
+  const swings = swingsOf(account.program, SAVINGS);
   const document = composeDossier({
-    factors: input.factors,
-    shown: [...input.factors.factors.values()].filter(shown),
-    uses: usesOf(input.account.program),
-    swings: input.swings,
-    house: input.plant.house,
+    factors,
+    shown,
+    uses: usesOf(account.program),
+    indicators: account.program.indicators,
+    swings: yields === undefined ? swings : swingsWithYields(swings, yields),
+    house: own ? mill.house : `${mill.house}, which millrace start lays out`,
     date: options.asOf,
-    version: input.version,
+    version,
   });
   const font = (face: string): string =>
     readFileSync(builtFile(`fonts/inter-${face}.woff2`)).toString("base64");

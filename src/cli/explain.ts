@@ -13,10 +13,12 @@ import type { Problem } from "../problems/problem.js";
 import { checkPeriod, WrongWord } from "./arguments.js";
 import { asideCode, asideLimit } from "./aside.js";
 import { type Assessment, assess, type AssessOptions } from "./assess.js";
-import { printExplanation } from "./explanation.js";
+import { printDoubt, printExplanation } from "./explanation.js";
 import { foldersAmong } from "./paths.js";
 import { type Rows, rowsBehind } from "./rows.js";
 import { data, progress, refuse } from "./say.js";
+import { doubtShares, type DoubtShare } from "../compare/doubt-shares.js";
+import { swingsOf } from "../account/swings.js";
 import { whyEmpty } from "./scope.js";
 
 /** Options of the command. */
@@ -27,6 +29,8 @@ export interface ExplainOptions extends AssessOptions {
   readonly terms: number;
   /** Rows shown. */
   readonly rows: number;
+  /** Factors of which Sobol' indices are shown; none when undefined. */
+  readonly doubt?: number;
   /** Whether to print data. */
   readonly json?: boolean;
 }
@@ -61,9 +65,34 @@ export async function explain(
     most: options.rows,
   });
   const explained = explanation(assessment, account, id, options.terms, rows);
-  if (options.json === true) data(explained);
-  else printExplanation(explained);
+  const doubt = options.doubt === undefined ? undefined : doubtOf(account, id, options.doubt);
+  if (options.json === true) data({ ...explained, ...(doubt === undefined ? {} : { doubt }) });
+  else {
+    printExplanation(explained);
+    if (doubt !== undefined) printDoubt(doubt);
+  }
   return asideCode(assessment.reading.account.files, asideLimit(options.maxAside));
+}
+
+/** Draws in each of the sets that indices are estimated from. */
+const INDEX_DRAWS = 2000;
+
+function doubtOf(
+  { program }: Assessment["input"]["account"],
+  id: IndicatorId,
+  most: number,
+): readonly DoubtShare[] {
+  const swings = swingsOf(program, [id]).get(id);
+  if (swings === undefined) return [];
+  return doubtShares(
+    program,
+    id,
+    swings,
+    { factors: most, draws: INDEX_DRAWS, seed: 1 },
+    (done, of) => {
+      progress(`what the doubt rests on, ${done} of ${of}`);
+    },
+  );
 }
 
 function indicatorFrom(word: string): IndicatorId {
@@ -125,6 +154,16 @@ function explanation(
     per: words,
     arms,
     saving: comparison?.saving ?? null,
+    // What-ifs beside the mill; all else here is the mill's.
+    scenarios: (input.scenarios?.played ?? []).map(({ scenario, comparisons, changes }) => ({
+      name: scenario.name,
+      asked: scenario.asked,
+      differs: scenario.differs,
+      pigment: comparisons.get(id)?.pigment,
+      dye: comparisons.get(id)?.dye,
+      saving: comparisons.get(id)?.saving ?? null,
+      change: changes.get(id) ?? null,
+    })),
     // A setting that the plant file changes by date is there once for each of its values.
     settings: [...read].sort().flatMap((stream) =>
       leaves

@@ -2,6 +2,8 @@
  * An explanation in print.
  */
 
+import type { DoubtShare } from "../compare/doubt-shares.js";
+import type { Index } from "../numbers/sobol.js";
 import { formatNumber, formatPercent } from "../report/format.js";
 import type { Explanation } from "./explain.js";
 import { out } from "./say.js";
@@ -27,6 +29,7 @@ export function printExplanation(explained: Explanation): void {
     out(
       `\nshare saved by pigment: ${formatPercent(saving.median)} (95 % interval ${formatPercent(saving.low)} to ${formatPercent(saving.high)})`,
     );
+  printScenarios(explained);
   if (explained.settings.length > 0) out("\nSettings and factors read:");
   for (const setting of explained.settings) {
     const range =
@@ -39,6 +42,23 @@ export function printExplanation(explained: Explanation): void {
     out(`      ${setting.words}; ${setting.source}`);
   }
   printRows(explained);
+}
+
+function printScenarios({ scenarios }: Explanation): void {
+  if (scenarios.length > 0) out("\nWhat if (not the mill):");
+  for (const { name, differs, pigment, dye, saving, change } of scenarios) {
+    out(`  ${name}: ${differs.length === 0 ? "nothing differs" : differs.join("; ")}`);
+    if (pigment !== undefined && dye !== undefined)
+      out(`      pigment ${digits(pigment.median)}, dye ${digits(dye.median)}`);
+    if (saving !== null && change !== null)
+      out(
+        `      share saved ${formatPercent(saving.median)} (${formatPercent(saving.low)} to ${formatPercent(saving.high)}); ${
+          change.low === 0 && change.high === 0
+            ? "no change"
+            : `change ${digits(100 * change.median)} points (${digits(100 * change.low)} to ${digits(100 * change.high)})`
+        }`,
+      );
+  }
 }
 
 function printArm({ arm, total, terms }: Explanation["arms"][number], totalUnit: string): void {
@@ -95,4 +115,23 @@ function digits(value: number): string {
     value,
     Math.max(0, Math.min(6, 3 - Math.floor(Math.log10(Math.abs(value) || 1)))),
   );
+}
+
+/**
+ * Prints what the doubt rests on: Sobol' indices of the share saved, with their sampling error.
+ *
+ * @param shares - indices by factor
+ */
+export function printDoubt(shares: readonly DoubtShare[]): void {
+  out("");
+  out("What the doubt of the share saved rests on, Sobol' indices in percent of its variance:");
+  out("   alone          in all         factors");
+  for (const { factors, words, of } of shares) {
+    const { first, total } = of.saving;
+    const percent = ({ value, error }: Index): string =>
+      `${(100 * value).toFixed(0).padStart(4)} ± ${(200 * error).toFixed(0)}`.padEnd(15);
+    out(`${percent(first)}${percent(total)}${factors.join(", ")}`);
+    out(`${" ".repeat(30)}${words}`);
+  }
+  out("± is two standard errors of the estimate. Factors on one line are drawn together.");
 }

@@ -56,11 +56,11 @@ export async function factors(text: string | undefined, options: FactorsOptions)
   if (opened.factors === undefined) return refuse(opened.problems, options.json);
   const set = opened.factors;
   const wanted = (text ?? "").toLowerCase();
-  const fits = (factor: Factor): boolean =>
-    factor.id.toLowerCase().includes(wanted) || factor.words.toLowerCase().includes(wanted);
-  const found = [...set.factors.values()].filter(fits);
+  const found = [...set.factors.values()].filter(
+    ({ id, words }) => id.toLowerCase().includes(wanted) || words.toLowerCase().includes(wanted),
+  );
   if (options.dossier === true && found.length > 0) {
-    return (await import("./dossier.js")).dossier(fits, options);
+    return (await import("./dossier.js")).dossier(set, found, options);
   }
   const rows = found.flatMap((factor) => row(factor, set, options.asOf));
   if (options.json === true) data(rows);

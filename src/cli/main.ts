@@ -4,15 +4,17 @@
  */
 
 import { Command, CommanderError } from "commander";
-import { day, mostAside, nameOf, oneOf, someOf, whole, WrongWord } from "./arguments.js";
+import { day, mostAside, nameOf, oneOf, settingOf, someOf, whole, WrongWord } from "./arguments.js";
 import type { CheckOptions } from "./check.js";
 import { EXIT } from "./exit.js";
 import type { ExplainOptions } from "./explain.js";
 import type { FactorsOptions } from "./factors.js";
 import { pathProblem } from "./paths.js";
 import type { Problem } from "../problems/problem.js";
+import { LANGUAGES } from "../report/wording/language.js";
 import type { ReportOptions } from "./report.js";
 import { data, err, progress, refuse } from "./say.js";
+import type { WordingOptions } from "./wording.js";
 
 // Where data was asked for, every refusal is data too, also one that comes before options are read.
 const json = process.argv.includes("--json");
@@ -34,7 +36,7 @@ const program = new Command("millrace")
 
 /** Indicators that `explain` knows, in the order of the report. */
 const INDICATORS =
-  "water, evaporated, discharged, cod, nitrogen, salt, energy, electricity, heat, co2-location, co2-market, scope-1, scope-2-location, scope-2-market, biogenic, carbon-to-air, formaldehyde, hours, labour, ink, paper or cost";
+  "water, evaporated, discharged, consumed, cod, nitrogen, salt, energy, electricity, heat, co2-location, co2-market, scope-1, scope-2-location, scope-2-market, biogenic, carbon-to-air, formaldehyde, hours, labour, ink, paper or cost";
 
 let code: number = EXIT.done;
 
@@ -73,13 +75,25 @@ mill(program.command("check"))
   .description("read and judge the log: rows read = accepted + corrected + set aside, by reason")
   .argument("[logs...]", "logs; log.csv beside the plant file when none is named")
   .option("--out <dir>", "folder for setaside.csv", "out")
+  .option("--wording <file>", "judge the words of a text of yours instead: text, Markdown or HTML")
+  .option(
+    "--language <list>",
+    "languages of that text; guessed when left out",
+    someOf("--language", ...LANGUAGES),
+  )
   .option("--json", "print the counts and problems as data")
   .addHelpText(
     "after",
-    "\nExamples:\n  millrace check\n  millrace check january.csv february.csv --max-aside 1%\n  millrace check --json > counts.json",
+    "\nExamples:\n  millrace check\n  millrace check january.csv february.csv --max-aside 1%\n  millrace check --json > counts.json\n  millrace check --wording brochure.html --language de",
   )
-  .action(async (logs: string[], options: CheckOptions) => {
-    code = await (await import("./check.js")).check(logs, options);
+  .action(async (logs: string[], options: CheckOptions & Partial<WordingOptions>) => {
+    const { wording } = options;
+    if (wording !== undefined && logs.length > 0)
+      throw new WrongWord("--wording", "one text and no logs beside it", logs.join(" "));
+    code =
+      wording === undefined
+        ? await (await import("./check.js")).check(logs, options)
+        : (await import("./wording.js")).checkWording({ ...options, wording });
   });
 
 const scope = (command: Command): Command =>
@@ -97,6 +111,11 @@ const scope = (command: Command): Command =>
       oneOf("--per", "m2", "kg", "m", "total"),
       "m2",
     )
+    .option(
+      "--set <key=value>",
+      "work out beside the mill what would be with this key of the plant file; may be repeated",
+      settingOf("--set"),
+    )
     .option("--draws <n>", "number of draws", whole("--draws", 100, 1000000), 10000)
     .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1);
 
@@ -104,6 +123,12 @@ scope(program.command("report"))
   .description("write the report of both routes as HTML, PDF and JSON")
   .argument("[logs...]", "logs; log.csv beside the plant file when none is named")
   .option("--out <dir>", "folder for the reports", "out")
+  .option(
+    "--audience <who>",
+    "internal, client (no costs, no what-ifs) or public (no names either; needs a review)",
+    oneOf("--audience", "internal", "client", "public"),
+    "internal",
+  )
   .option("--formats <list>", "html, pdf, json", someOf("--formats", "html", "pdf", "json"), [
     "html",
     "pdf",
@@ -112,7 +137,7 @@ scope(program.command("report"))
   .option("--json", "print what was written as data")
   .addHelpText(
     "after",
-    '\nExamples:\n  millrace report\n  millrace report --client "Client Alder" --from 2026-01-01 --to 2026-06-30\n  millrace report --per kg --formats json --out figures',
+    '\nExamples:\n  millrace report\n  millrace report --client "Client Alder" --from 2026-01-01 --to 2026-06-30\n  millrace report --per kg --formats json --out figures\n  millrace report --set sites.main.place=NOR --set sites.main.boiler.efficiency=0.92',
   )
   .action(async (logs: string[], options: ReportOptions) => {
     code = await (await import("./report.js")).report(logs, options);
@@ -131,10 +156,11 @@ scope(program.command("explain"))
   )
   .option("--terms <n>", "number of terms shown for each arm", whole("--terms", 1, 1000), 8)
   .option("--rows <n>", "number of rows shown, largest first", whole("--rows", 0, 1000000), 8)
+  .option("--doubt <n>", "what the doubt rests on: number of factors", whole("--doubt", 1, 100))
   .option("--json", "print as data")
   .addHelpText(
     "after",
-    '\nExamples:\n  millrace explain water\n  millrace explain energy --client "Client Alder" --terms 20\n  millrace explain cod --json',
+    '\nExamples:\n  millrace explain water\n  millrace explain energy --client "Client Alder" --terms 20\n  millrace explain cod --doubt 12 --json',
   )
   .action(async (indicator: string, logs: string[], options: ExplainOptions) => {
     code = await (await import("./explain.js")).explain(indicator, logs, options);

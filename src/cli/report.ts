@@ -10,12 +10,14 @@ import type { ReportDocument } from "../report/document.js";
 import { reportJson } from "../report/json.js";
 import { type AssessOptions, assess } from "./assess.js";
 import { checkPeriod } from "./arguments.js";
+import { checkAudience, wordingProblems } from "./audience.js";
 import { asideCode, type AsideLimit, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
 import { builtFile, type FileContent, shippedFolder, writeAll } from "./files.js";
 import { foldersAmong } from "./paths.js";
 import { type Press, type PressedPdf, startPress } from "./press.js";
 import { data, err, out, progress, refuse, tell } from "./say.js";
+import { settingsWarning } from "./scenarios.js";
 import { whyEmpty } from "./scope.js";
 import { separatorOf } from "./workspace.js";
 
@@ -41,6 +43,7 @@ export interface ReportOptions extends AssessOptions {
  */
 export async function report(logs: readonly string[], options: ReportOptions): Promise<number> {
   checkPeriod(options);
+  checkAudience(options);
   const limit = asideLimit(options.maxAside);
   const folders = foldersAmong(options.plant, logs);
   if (folders.length > 0) return refuse(folders, options.json);
@@ -65,6 +68,9 @@ async function reported(
   const template = readFileSync(join(shippedFolder("templates"), "report.md"), "utf8");
   progress("writing");
   const composed = composeReport(input, template);
+  const { audience = "internal" } = options;
+  const words = wordingProblems(composed, mill.plant.text.wording?.allow ?? [], audience);
+  if (audience !== "internal" && words.length > 0) return refuse(words, options.json);
   const pressed = press?.set(composed, options.formats.includes("pdf"));
   const document = traced(composed, input);
   const files = new Map<string, FileContent>();
@@ -74,7 +80,12 @@ async function reported(
   const pdf = await pressed?.pdf;
   if (pdf !== undefined) files.set("report.pdf", pdf.bytes);
   // Rows of other clients must not travel with the report of one.
-  if (reading.aside.count > 0 && input.scope.client === "" && input.scope.order === "") {
+  if (
+    reading.aside.count > 0 &&
+    input.scope.client === "" &&
+    input.scope.order === "" &&
+    audience === "internal"
+  ) {
     files.set("setaside.csv", reading.aside.csv(separatorOf(mill.dialect)));
   }
   progress("");
@@ -89,7 +100,10 @@ async function reported(
   if (bad.length > SHOWN) {
     err(`… and ${bad.length - SHOWN} more; \`millrace check\` lists them all.`);
   }
+  tell(words, SHOWN);
   if (pdf !== undefined) tellLosses(pdf);
+  const warning = settingsWarning(input.scenarios?.played ?? []);
+  if (warning !== undefined) err(`warning: ${warning}`);
   for (const path of written) out(path);
   if (code === EXIT.aside)
     err(`More rows were set aside than --max-aside ${options.maxAside ?? ""} allows.`);

@@ -47,7 +47,7 @@ export interface Comparison {
 }
 
 /** Below this share of the larger arm no percentage is printed. */
-const NEGLIGIBLE = 0.01;
+export const NEGLIGIBLE = 0.01;
 
 /**
  * Compares both arms.

@@ -1,127 +1,66 @@
 /**
  * What a measurement would be worth: how much of the doubt of a saving it could take away.
  *
- * A measurement makes known all settings that it shows. How much of the variance of the saving S hangs on
- * them is told by a linear fit of the draws of S on theirs:
+ * A measurement makes known all settings that it shows. With S_m the share of the variance of the saving
+ * that a fit on them explains, and the same for all others,
  *
- *     share removed = R² of S = β₀ + Σ βⱼ xⱼ,   what stays = the residuals about the median of S
+ *     S_m ≤ share that the measurement removes, in whatever order it is made ≤ 1 − Σ S_other
  *
- * A bent dependence is counted by its straight part only, so the share is a bound from below.
+ * The left side is what it removes when nothing else is measured, the right side what it removes when all
+ * else is known already. Both leave out the error of the meter itself. What stays are the residuals of the
+ * fit about the median of the saving, so the interval after is that of a measurement which turns out as
+ * assumed now.
  */
 
 import type { Account } from "../account/account.js";
 import type { IndicatorId } from "../account/indicators.js";
-import { leastSquares } from "../numbers/least-squares.js";
-import type { Leaf } from "../numbers/quantity.js";
+import {
+  type Argument,
+  argumentOf,
+  strengthOf,
+  type VarianceShare,
+  varianceShare,
+} from "../numbers/variance-share.js";
 import { type Comparison, type Range, rangeOf } from "./compare.js";
-
-/** A measurement a mill can make. */
-export interface Measurement {
-  /** Name. */
-  readonly id: string;
-  /** What to do, in plain words. */
-  readonly words: string;
-  /** Factors it makes known, by the start of their ids. */
-  readonly shows: readonly string[];
-}
-
-/** Measurements, common practice in print houses. What is not shown by any stays a matter of sources. */
-export const MEASUREMENTS: readonly Measurement[] = [
-  {
-    id: "wash-water",
-    words: "a water meter on the wash range",
-    shows: [
-      "wash-range.fresh-water",
-      "wash-range.litres-per-bath",
-      "wash-range.flow",
-      "wash-range.fill",
-      "wash-range.stops",
-    ],
-  },
-  {
-    id: "wash-heat",
-    words: "a steam meter and thermometers on the wash range",
-    shows: [
-      "wash-range.warm",
-      "wash-range.hot",
-      "wash-range.recovery",
-      "wash-range.surface",
-      "wash-range.carry-over",
-    ],
-  },
-  {
-    id: "printer-water",
-    words: "a water meter on the printer's belt washer",
-    shows: ["printer.belt-water", "printer.flush-water"],
-  },
-  {
-    id: "printer-electricity",
-    words: "an electricity meter on the printer and its dryer",
-    shows: [
-      "printer.power",
-      "printer.dryer-power",
-      "printer.standby",
-      "printer.rate",
-      "printer.setup",
-    ],
-  },
-  {
-    id: "ink",
-    words: "the ink of each lot in the log",
-    shows: ["printer.ink", "printer.coverage", "printer.purge"],
-  },
-  { id: "steamer", words: "a steam meter on the steamer", shows: ["steamer."] },
-  {
-    id: "drying-stenter",
-    words: "exhaust humidity, air and gas of the drying stenter",
-    shows: ["stenter-dry."],
-  },
-  {
-    id: "curing-stenter",
-    words: "exhaust air and gas of the curing stenter",
-    shows: ["stenter-cure."],
-  },
-  { id: "hot-flue", words: "exhaust humidity and gas of the hot flue", shows: ["hot-flue."] },
-  { id: "oven", words: "exhaust air and gas of the oven", shows: ["oven."] },
-  { id: "calender", words: "a meter on the calender's heating", shows: ["calender."] },
-  { id: "tumbler", words: "a meter on the tumbler", shows: ["tumbler."] },
-  {
-    id: "pick-up",
-    words: "cloth weighed before and after the pad",
-    shows: ["pad.pickup", "pad.dump", "pad.trough-wash", "pad.lots-per-change"],
-  },
-  {
-    id: "squeeze",
-    words: "cloth weighed after squeeze or slot",
-    shows: ["squeeze.moisture-out", "vacuum-slot.moisture-out"],
-  },
-  { id: "boiler", words: "steam and gas meters at the boiler", shows: ["boiler."] },
-  { id: "oil-heater", words: "gas and heat meters at the oil heater", shows: ["oil-heater."] },
-  { id: "recipes", words: "recipes held against stock records", shows: ["recipe.", "ink."] },
-  {
-    id: "effluent",
-    words: "composite samples and flow of the effluent",
-    shows: ["substance."],
-  },
-  {
-    id: "hall",
-    words: "air of the hall and supply water, month by month",
-    shows: ["hall.", "water.supply"],
-  },
-];
+import { type Measurement, measurementOf, MEASUREMENTS, OF_SOURCES } from "./measurements.js";
 
 /** What one measurement would do for one saving. */
 export interface Worth {
   /** The measurement. */
   readonly measurement: Measurement;
-  /** Share of the variance of the saving that it could remove, from 0 to 1. */
+  /** Share of the variance of the saving that it would remove by itself, from 0 to 1. */
   readonly share: number;
+  /** Standard error of the share, for the number of draws looked at. */
+  readonly error: number;
+  /** Share that it would remove at most, were all else known; not below `share`. */
+  readonly most: number;
   /** Median and interval of the saving that would stay, if the settings turned out as they are taken now. */
   readonly after: Range;
 }
 
-/** Draws looked at: enough for a share to ±1 %, and few enough to cost next to nothing. */
-const DRAWS = 4000;
+/** What the doubt of one saving is made of. */
+export interface SavingDoubt {
+  /** Measurements, the most useful first; those that show nothing are left out. */
+  readonly worths: readonly Worth[];
+  /** Share of the variance that hangs on factors which rest on sources. */
+  readonly sources: number;
+  /** Share that hangs on settings which no measurement of the list shows. */
+  readonly unlisted: number;
+  /** What is left: settings that act through each other, bends the fit misses, yields given. */
+  readonly together: number;
+  /** The most useful measurement for the total of what the mill really did, and its share. */
+  readonly actual?: Omit<Worth, "after" | "most">;
+  /** Squared correlation of each factor, straight or squared, with the saving; the largest of its owners. */
+  readonly alone: ReadonlyMap<string, number>;
+}
+
+/** Draws looked at: enough for a share to ±2 %, and few enough to cost next to nothing. */
+const DRAWS = 2500;
+
+interface Column {
+  readonly factor: string;
+  readonly argument: Argument;
+}
 
 /**
  * Ranks measurements by what they would remove from the doubt of savings.
@@ -129,80 +68,138 @@ const DRAWS = 4000;
  * @param account - the account
  * @param comparisons - comparisons by indicator
  * @param ids - indicators
- * @returns measurements by indicator, the most useful first; those that show nothing are left out
+ * @returns what the doubt of each saving is made of; indicators whose saving has none are left out
  */
 export function metersWorth(
   account: Account,
   comparisons: ReadonlyMap<IndicatorId, Comparison>,
   ids: readonly IndicatorId[],
-): ReadonlyMap<IndicatorId, readonly Worth[]> {
+): ReadonlyMap<IndicatorId, SavingDoubt> {
   const count = Math.min(DRAWS, account.draws.count);
-  const columns = MEASUREMENTS.map((measurement) => ({
-    measurement,
-    draws: account.program.nodes
-      .leaves()
-      .filter(({ leaf }) => leaf.spread.shape !== "fixed" && shown(measurement, leaf))
-      .map(({ at }) => account.draws.of(at).subarray(0, count)),
-  }));
+  const columns = account.program.nodes.leaves().flatMap(({ leaf, at }): readonly Column[] => {
+    if (leaf.spread.shape === "fixed") return [];
+    const argument = argumentOf(account.draws.of(at).subarray(0, count));
+    return argument === undefined ? [] : [{ factor: leaf.factor, argument }];
+  });
+  const parts = partsOf(columns);
   return new Map(
     ids.flatMap((id) => {
-      const draws = comparisons.get(id)?.draws?.subarray(0, count);
-      if (draws === undefined || !(variance(draws) > 0)) return [];
-      const worths = columns
-        .map(({ measurement, draws: shows }) => worthOf(measurement, shows, draws))
-        .filter((worth) => worth !== undefined)
-        .sort((a, b) => b.share - a.share || (a.measurement.id < b.measurement.id ? -1 : 1));
-      return [[id, worths] as const];
+      const comparison = comparisons.get(id);
+      const saving = comparison?.draws?.subarray(0, count);
+      const result = saving === undefined ? undefined : argumentOf(saving);
+      if (saving === undefined || result === undefined) return [];
+      const median = comparison?.saving?.median ?? rangeOf(saving).median;
+      const total = account.indicators.actual.get(id)?.subarray(0, count);
+      const actual = bestOf(parts, columns, total === undefined ? undefined : argumentOf(total));
+      return [
+        [
+          id,
+          {
+            ...doubtOf(parts, columns, { result, median, sd: standardDeviation(saving) }),
+            ...(actual === undefined ? {} : { actual }),
+          },
+        ] as const,
+      ];
     }),
   );
 }
 
-function shown({ shows }: Measurement, { factor }: Leaf): boolean {
-  return shows.some((start) => factor.startsWith(start));
+/** Places of columns: those each measurement shows, and the rest. */
+interface Parts {
+  readonly measured: readonly {
+    readonly measurement: Measurement;
+    readonly at: readonly number[];
+  }[];
+  readonly sources: readonly number[];
+  readonly unlisted: readonly number[];
 }
 
-function worthOf(
-  measurement: Measurement,
-  shows: readonly Float64Array[],
-  saving: Float64Array,
-): Worth | undefined {
-  // A draw that goes along with the saving by chance alone does so with 1/n of the variance; below three
-  // times that it is left out.
-  const related = shows.filter((column) => correlation(column, saving) ** 2 > 3 / saving.length);
-  if (related.length === 0) return undefined;
-  const { r2, residuals } = leastSquares(related, saving);
-  const { median } = rangeOf(saving);
-  const rest = rangeOf(residuals);
-  const share = Math.max(
-    0,
-    1 - (1 - r2) * ((saving.length - 1) / (saving.length - related.length - 1)),
-  );
+function partsOf(columns: readonly Column[]): Parts {
+  const shownBy = columns.map(({ factor }) => measurementOf(factor));
+  const where = (wanted: (place: number) => boolean): readonly number[] =>
+    [...columns.keys()].filter(wanted);
+  const ofSources = (place: number): boolean =>
+    OF_SOURCES.some((start) => columns[place]?.factor.startsWith(start));
   return {
-    measurement,
-    share,
-    after: { median, low: median + rest.low - rest.median, high: median + rest.high - rest.median },
+    measured: MEASUREMENTS.map((measurement) => ({
+      measurement,
+      at: where((place) => shownBy[place] === measurement),
+    })),
+    sources: where((place) => shownBy[place] === undefined && ofSources(place)),
+    unlisted: where((place) => shownBy[place] === undefined && !ofSources(place)),
   };
 }
 
-function correlation(a: Float64Array, b: Float64Array): number {
-  const n = a.length;
-  let [sumA, sumB, sumAA, sumBB, sumAB] = [0, 0, 0, 0, 0];
-  // About the first numbers, so that large means do not eat the digits of small spreads.
-  const [a0, b0] = [a[0] ?? 0, b[0] ?? 0];
-  for (let i = 0; i < n; i++) {
-    const x = a[i]! - a0;
-    const y = b[i]! - b0;
-    sumA += x;
-    sumB += y;
-    sumAA += x * x;
-    sumBB += y * y;
-    sumAB += x * y;
-  }
-  const spread = Math.sqrt((sumAA - (sumA * sumA) / n) * (sumBB - (sumB * sumB) / n));
-  return spread > 0 ? (sumAB - (sumA * sumB) / n) / spread : 0;
+function doubtOf(
+  { measured, sources, unlisted }: Parts,
+  columns: readonly Column[],
+  { result, median, sd }: { result: Argument; median: number; sd: number },
+): Omit<SavingDoubt, "actual"> {
+  const strengths = columns.map(({ argument }) => strengthOf(argument, result));
+  const explainedBy = (at: readonly number[]): VarianceShare | undefined =>
+    varianceShare(
+      at.map((place) => columns[place]!.argument),
+      result,
+      at.map((place) => strengths[place]!),
+    );
+  const shown = measured
+    .flatMap(({ measurement, at }) => {
+      const explained = explainedBy(at);
+      return explained === undefined ? [] : [{ measurement, ...explained }];
+    })
+    .sort((a, b) => b.share - a.share || (a.measurement.id < b.measurement.id ? -1 : 1));
+  const rest = {
+    sources: explainedBy(sources)?.share ?? 0,
+    unlisted: explainedBy(unlisted)?.share ?? 0,
+  };
+  const all = shown.reduce((sum, { share }) => sum + share, rest.sources + rest.unlisted);
+  const together = Math.max(0, 1 - all);
+  const alone = new Map<string, number>();
+  columns.forEach(({ factor }, place) => {
+    alone.set(factor, Math.max(alone.get(factor) ?? 0, strengths[place]!));
+  });
+  return {
+    worths: shown.map(({ measurement, share, error, residuals }) => {
+      const left = rangeOf(residuals);
+      return {
+        measurement,
+        share,
+        error,
+        most: Math.min(1, share + together),
+        after: {
+          median,
+          low: median + sd * (left.low - left.median),
+          high: median + sd * (left.high - left.median),
+        },
+      };
+    }),
+    ...rest,
+    together,
+    alone,
+  };
 }
 
-function variance(numbers: Float64Array): number {
+// The measurement whose settings go along with the total most is the one that explains most of it.
+function bestOf(
+  { measured }: Parts,
+  columns: readonly Column[],
+  total: Argument | undefined,
+): SavingDoubt["actual"] {
+  if (total === undefined) return undefined;
+  const [best] = measured
+    .map(({ measurement, at }) => {
+      const all = at.map((place) => columns[place]!.argument);
+      const strengths = all.map((argument) => strengthOf(argument, total));
+      return { measurement, all, strengths, sum: strengths.reduce((sum, one) => sum + one, 0) };
+    })
+    .sort((a, b) => b.sum - a.sum);
+  if (best === undefined) return undefined;
+  const explained = varianceShare(best.all, total, best.strengths);
+  if (explained === undefined) return undefined;
+  return { measurement: best.measurement, share: explained.share, error: explained.error };
+}
+
+function standardDeviation(numbers: Float64Array): number {
   const mean = numbers.reduce((sum, value) => sum + value, 0) / numbers.length;
-  return numbers.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (numbers.length - 1);
+  return Math.sqrt(numbers.reduce((sum, value) => sum + (value - mean) ** 2, 0) / numbers.length);
 }

@@ -14,14 +14,16 @@ import { type Fault, type KeyPath, problemAt, type YamlText } from "./yaml-text.
  * Judges one factor.
  *
  * A factor of the user that overrules a shipped one takes over what it leaves out of words, basis and
- * plausible values. It must keep the unit and may narrow the plausible values, never widen them: the steps
+ * plausible values. Figures of fuels and efficiencies of what burns them say their basis themselves, and it
+ * is net: a figure on gross calorific value would be taken for one a tenth off. It must keep the unit and may narrow the plausible values, never widen them: the steps
  * were checked for no others.
  *
  * @param stated - the factor as it stands in its file
  * @param yaml - the file
  * @param sources - keys of all sources
  * @param shipped - the shipped factor it overrules, if there is one
- * @returns the factor, or every fault: `missing-key`, `factor-unit`, `factor-plausible`, `factor-no-source`,
+ * @returns the factor, or every fault: `missing-key`, `factor-unit`, `factor-basis`,
+ *   `factor-plausible`, `factor-no-source`,
  *   `factor-unknown-source`, `factor-dates`, and those of a spread
  */
 export function judgeFactor(
@@ -42,6 +44,8 @@ export function judgeFactor(
   if (unitFault !== undefined) complain([...stated.path, "unit"], unitFault);
   const rangeFault = faultOfRange(plausible, shipped);
   if (rangeFault !== undefined) complain([...stated.path, "plausible"], rangeFault);
+  const basisFault = faultOfBasis(stated);
+  if (basisFault !== undefined) complain([...stated.path, "basis"], basisFault);
   if (problems.length > 0 || words === undefined || plausible === undefined) return { problems };
 
   const found = stated.values
@@ -121,6 +125,24 @@ function unknownSource(source: string, sources: ReadonlySet<string>): Fault {
     expected: "a key of sources.yaml",
     remedy:
       meant === undefined ? "Add the source there." : `Write ${meant}, or add the source there.`,
+  };
+}
+
+const NET = "net calorific value";
+
+/** Efficiencies of what burns fuel, which are per calorific value as fuels are. */
+const BURNING = new Set(["boiler.efficiency", "oil-heater.efficiency", "burner.efficiency"]);
+
+// More may follow the calorific value, such as `biogenic`. A bare ratio of a fuel, such as net per gross, has no basis of its own.
+function faultOfBasis({ id, unit, basis }: StatedFactor): Fault | undefined {
+  const fuel = id.startsWith("fuel.") && !sameUnit(unit, "1");
+  if ((!fuel && !BURNING.has(id)) || basis?.split(", ", 1)[0] === NET) return undefined;
+  return {
+    code: "factor-basis",
+    ...(basis === undefined ? {} : { value: basis }),
+    expected: `\`basis: ${NET}\`, on which every figure of fuel is counted here`,
+    remedy:
+      "Add it where the figure is net. Where it is gross, convert it first: one per energy, or an efficiency, divided by net per gross of the fuel; a calorific value times it.",
   };
 }
 

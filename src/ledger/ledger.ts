@@ -11,6 +11,7 @@ import { armsOf } from "../plant/counterpart.js";
 import { plantOn } from "../plant/dated.js";
 import type { Plant } from "../plant/plant.js";
 import { AMOUNTS } from "../steps/amounts.js";
+import { Fastness, missesMinimum, type RouteGrades } from "./fastness.js";
 import { type Folded, foldNames } from "./fold-names.js";
 import { GroupSums } from "./group-sums.js";
 import { keyFrom, keyOf, keyText, type LedgerKey } from "./key.js";
@@ -20,7 +21,7 @@ import { Sample, type SampledLot } from "./sample.js";
 import { ACCEPTED, acceptedArea, tally } from "./tally.js";
 
 /** Format of saved ledgers. */
-const FORMAT = "millrace-ledger-2";
+const FORMAT = "millrace-ledger-3";
 
 /** Digest of the list of amounts: a ledger saved under another list is refused. */
 export const AMOUNTS_DIGEST = sha256Hex(
@@ -51,6 +52,8 @@ export interface SavedLedger {
   readonly rejects: SavedRejects;
   /** Reprints. */
   readonly reprints: readonly Reprint[];
+  /** Grades of fastness by route. */
+  readonly fastness: readonly RouteGrades[];
   /** Sample of lots. */
   readonly sample: readonly SampledLot[];
   /** Digests of the files read. */
@@ -66,19 +69,24 @@ export class Ledger {
   readonly #sample = new Sample();
   readonly #rejects = new Rejects();
   readonly #reprints: Reprint[] = [];
+  readonly #fastness = new Fastness();
   readonly #files = new Set<string>();
   readonly #row = new Float64Array(AMOUNTS.length);
 
   /**
-   * Adds a lot.
+   * Adds a lot. One that misses the least grade of its client is no first quality, like cloth rejected: what
+   * it took counts, its accepted area is 0, and a reprint may make up for it.
    *
-   * @param lot - the lot, its route known to the plant
+   * @param logged - the lot, its route known to the plant
    * @param plant - the print house
    */
-  add(lot: Lot, plant: Plant): void {
-    const { from, plant: then } = plantOn(plant, lot);
-    const route = then.routes[lot.route];
-    if (route === undefined) throw new Error(`Lot ${lot.lot} has a route the plant does not know.`);
+  add(logged: Lot, plant: Plant): void {
+    const { from, plant: then } = plantOn(plant, logged);
+    const route = then.routes[logged.route];
+    if (route === undefined)
+      throw new Error(`Lot ${logged.lot} has a route the plant does not know.`);
+    this.#fastness.add(logged, plant, acceptedArea(logged, route.printWidth));
+    const lot = missesMinimum(logged, plant) ? { ...logged, rejected: logged.length } : logged;
     const arms = armsOf(then, route, lot.fibre);
     const names =
       "without" in arms
@@ -157,6 +165,15 @@ export class Ledger {
   }
 
   /**
+   * Grades of fastness.
+   *
+   * @returns counts by route, sorted by its name
+   */
+  fastness(): readonly RouteGrades[] {
+    return this.#fastness.toJSON();
+  }
+
+  /**
    * Takes another ledger in.
    *
    * @param other - ledger over other lots; not changed
@@ -199,6 +216,7 @@ export class Ledger {
       amounts: AMOUNTS_DIGEST,
       ...this.#sums.save(),
       reprints: [...this.#reprints],
+      fastness: this.#fastness.toJSON(),
       sample: this.#sample.lots(),
       files: [...this.#files],
     };
@@ -207,7 +225,9 @@ export class Ledger {
   #take(saved: Omit<SavedLedger, "rejects">, rejects: Rejects): void {
     // All are looked at before one is noted, so that a ledger refused leaves this one as it was.
     for (const digest of saved.files) this.#unread(digest);
+    new Fastness().take(saved.fastness);
     this.#sums.take(saved);
+    this.#fastness.take(saved.fastness);
     for (const digest of saved.files) this.noteFile(digest);
     this.#rejects.merge(rejects);
     for (const reprint of saved.reprints) this.#reprints.push(reprint);

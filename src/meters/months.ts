@@ -124,7 +124,11 @@ function judge(
     say("unit", `a unit of ${meter.quantity}: ${factor.reason}`, factor.remedy);
     return undefined;
   }
-  const net = meter.quantity === "gas" && meter.basis !== "net" ? netPerGross : 1;
+  if (meter.quantity === "gas" && meter.basis === undefined) {
+    say("meter", "a meter of gas with its basis, net or gross", "Add `basis` to it in plant.yaml.");
+    return undefined;
+  }
+  const net = meter.basis === "gross" ? netPerGross : 1;
   return { meter: cell("meter"), from, to, amount: read.number * factor * net };
 }
 

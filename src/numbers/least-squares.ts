@@ -59,13 +59,11 @@ export function leastSquares(
     coefficients[j] = sum / diagonal[j]!;
   }
   const residuals = y.slice();
-  for (let i = 0; i < n; i++) {
-    let fitted = intercept ? coefficients[0]! : 0;
-    columns.forEach((column, k) => {
-      fitted += coefficients[k + (intercept ? 1 : 0)]! * column[i]!;
-    });
-    residuals[i] = y[i]! - fitted;
-  }
+  if (intercept) for (let i = 0; i < n; i++) residuals[i] = residuals[i]! - coefficients[0]!;
+  columns.forEach((column, k) => {
+    const by = coefficients[k + (intercept ? 1 : 0)]!;
+    for (let i = 0; i < n; i++) residuals[i] = residuals[i]! - by * column[i]!;
+  });
   const residualSquares = squares(residuals, 0);
   const centre = intercept ? y.reduce((sum, value) => sum + value, 0) / n : 0;
   const residualSd = Math.sqrt(residualSquares / (n - p));

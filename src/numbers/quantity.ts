@@ -9,6 +9,17 @@ import type { Spread } from "./spread.js";
 /** Where the value of a leaf was taken from, in the order of precedence. */
 export type Provenance = "plant" | "default" | "constant";
 
+/**
+ * Ties two numbers that are drawn together: each mixes its own score with that of one stream, so that the two
+ * have a correlation of the product of their weights, and each keeps its spread.
+ */
+export interface Bond {
+  /** Name of the stream, the same for both. */
+  readonly stream: string;
+  /** Correlation of the number's score with that of the stream, from −1 to 1. */
+  readonly weight: number;
+}
+
 /** A number that is drawn: a setting of the mill, a documented factor, or a fixed constant. */
 export interface Leaf {
   /** Discriminates leaves from derived quantities. */
@@ -19,6 +30,8 @@ export interface Leaf {
   readonly factor: string;
   /** Stream shared by every owner of the same default; draws then mix a common and an own part half and half. */
   readonly common?: string;
+  /** Stream shared with another number that goes up or down with this one; absent for most. */
+  readonly bond?: Bond;
   /** Unit, as `kWh/h`; `1` for a bare ratio. */
   readonly unit: string;
   /** What it is, in plain words. */

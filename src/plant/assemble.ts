@@ -14,6 +14,7 @@ import type { RecipeLine } from "../steps/substances.js";
 import { flowName, type Term } from "../steps/term.js";
 import { sameUnit, unitProduct } from "../units/dimension.js";
 import { product } from "../steps/algebra.js";
+import { bondOf } from "./bonds.js";
 import type { Plant, PlantRoute, PlantStep } from "./plant.js";
 import type { Asked, Lookup } from "./quantities.js";
 import type { Site } from "./site.js";
@@ -46,7 +47,7 @@ export interface Arm {
 export interface ArmAsked {
   /** The route. */
   readonly route: PlantRoute;
-  /** The route of the other arm; a logged setting crosses to a step that both share. */
+  /** The route that the lots took, where it is another; a logged setting crosses to a step that both share. */
   readonly other: PlantRoute | undefined;
   /** Whether the lots really took this route. */
   readonly own: boolean;
@@ -135,6 +136,8 @@ function contextFor(
     const spec = kind.settings[name];
     const id = `${kind.kind}.${name}`;
     const machineOwner = `machine ${site.name}/${step.machine}`;
+    const owner = { site: site.name, machine: step.machine, role: step.role };
+    const bond = bondOf(name, owner, (other) => other in kind.settings);
     const byRoute = step.settings[name];
     if (byRoute !== undefined) {
       return {
@@ -142,6 +145,7 @@ function contextFor(
         owner: `route ${site.name}/${asked.route.name}/${step.role}`,
         given: byRoute,
         where: `routes.${asked.route.name}.settings.${step.role}.${name}`,
+        bond,
       };
     }
     const byMachine = machine?.settings?.[name];
@@ -151,11 +155,13 @@ function contextFor(
         owner: machineOwner,
         given: byMachine,
         where: `sites.${site.name}.machines.${step.machine}.settings.${name}`,
+        bond,
       };
     }
     const bySite = plant.sites[site.name]?.settings?.[id];
     return {
       id,
+      bond,
       owner:
         spec?.owner === "role" ? `role ${site.name}/${step.machine}/${step.role}` : machineOwner,
       ...(bySite === undefined

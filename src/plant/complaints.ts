@@ -39,16 +39,15 @@ export class Complaints {
   }
 
   /**
-   * Complaints about the file as of a change. Only what was no fault before it is noted, at its key inside
-   * the change; the line is that of the change where the change does not name the key itself.
+   * Complaints about the file as of a change or under a scenario. Only what was no fault before it is noted,
+   * at its key inside the change; the line is that of the change where the change does not name the key itself.
    *
-   * @param index - place of the change in the file's list
+   * @param above - where the change stands, as `["changes", 0]`
    * @returns the complaints, without any yet
    */
-  underChange(index: number): Complaints {
-    const above: KeyPath = ["changes", index];
+  under(above: readonly [string, string | number]): Complaints {
     const inside = this.#refused
-      .filter((path) => path.length > 2 && path[0] === "changes" && path[1] === index)
+      .filter((path) => path.length > 2 && path[0] === above[0] && path[1] === above[1])
       .map((path) => path.slice(2));
     return new Complaints(this.#yaml, [...this.#refused, ...inside], above, this.#said);
   }

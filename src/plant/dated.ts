@@ -4,7 +4,17 @@
 
 import type { Lot } from "../log/lot.js";
 import type { Leaf } from "../numbers/quantity.js";
+import type { Complaints } from "./complaints.js";
 import type { DatedPlant, Plant } from "./plant.js";
+import type { PlantText } from "./schema.js";
+
+/** The house from a day on as it was judged. */
+export interface JudgedVersion extends DatedPlant {
+  /** What is wrong with it. */
+  readonly complaints: Complaints;
+  /** What the file says as of that day. */
+  readonly text: PlantText;
+}
 
 /**
  * The house as it was for a lot: the newest version that begins on or before its day. A lot on a route or
@@ -65,6 +75,31 @@ export function placeInChange(from: string, where: string): string {
 export function datedStream(leaf: Pick<Leaf, "id" | "source">): string {
   const from = /^plant\.yaml, changes from (\d{4}-\d{2}-\d{2}), /.exec(leaf.source)?.[1];
   return from === undefined ? leaf.id : `${leaf.id}, from ${from}`;
+}
+
+/**
+ * The house over all its days. Its sites and routes are those of any day, as they were first named.
+ *
+ * @param versions - the house by date, oldest first; at least one
+ * @param first - the oldest
+ * @returns the oldest itself where it is the only one
+ */
+export function houseOf(versions: readonly DatedPlant[], first: Plant): Plant {
+  if (versions.length === 1) return first;
+  return {
+    ...first,
+    sites: firstNamed(versions.map(({ plant }) => plant.sites)),
+    routes: firstNamed(versions.map(({ plant }) => plant.routes)),
+    versions: versions.map(({ from, note, plant }) => ({ from, note, plant })),
+  };
+}
+
+function firstNamed<T>(all: readonly Readonly<Record<string, T>>[]): Record<string, T> {
+  const found = new Map<string, T>();
+  for (const [name, part] of all.flatMap((parts) => Object.entries(parts))) {
+    if (!found.has(name)) found.set(name, part);
+  }
+  return Object.fromEntries(found);
 }
 
 function knows(named: Readonly<Record<string, unknown>>, name: string): boolean {

@@ -4,10 +4,10 @@
 
 import type { KeyPath } from "../factors/yaml-text.js";
 import type { Complaints } from "./complaints.js";
-import type { ChangeText, PlantText, SiteText } from "./schema.js";
+import type { LaidOver, PlantText, SiteText } from "./schema.js";
 
 /** A site of a change as written. */
-type SiteChange = NonNullable<ChangeText["sites"]>[string];
+type SiteChange = NonNullable<LaidOver["sites"]>[string];
 
 /** Prices of a change as written. */
 type PriceChange = NonNullable<SiteChange["tariffs"]>;
@@ -22,11 +22,7 @@ type PriceChange = NonNullable<SiteChange["tariffs"]>;
  * @param change - the change
  * @returns the change without what was refused
  */
-export function judgeChange(
-  complaints: Complaints,
-  before: PlantText,
-  change: ChangeText,
-): ChangeText {
+export function judgeChange(complaints: Complaints, before: PlantText, change: LaidOver): LaidOver {
   const sites = kept(change.sites, (name, site): SiteChange | undefined => {
     const known = own(before.sites, name);
     const at: KeyPath = ["sites", name];
@@ -60,7 +56,7 @@ export function judgeChange(
           Object.keys(before.routes),
         ),
   );
-  return { ...change, sites, routes };
+  return { sites, routes, counterparts: change.counterparts };
 }
 
 // A name that is not known, and does not bring with it what a new thing needs.
@@ -84,12 +80,18 @@ function judgePrices(
   const remedy = "State the earlier price at the site; the change then takes its place.";
   if (site !== undefined && site.tariffs === undefined) {
     const expected = "tariffs at the site, which the change can be laid over";
-    complaints.say(at, "price-from-change", prices.date, expected, remedy);
+    complaints.say(at, "price-from-change", prices.date ?? "", expected, remedy);
     return undefined;
   }
   if (site?.tariffs === undefined) {
     if (prices.currency !== undefined) return prices;
-    complaints.say(at, "missing-key", prices.date, "prices of a new site with currency", "Add it.");
+    complaints.say(
+      at,
+      "missing-key",
+      prices.date ?? "",
+      "prices of a new site with currency",
+      "Add it.",
+    );
     return undefined;
   }
   const { currency } = site.tariffs;

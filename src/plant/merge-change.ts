@@ -5,8 +5,7 @@
 import * as z from "zod";
 import { schemaAt } from "../factors/schema-problems.js";
 import { type KeyPath, pathText } from "../factors/yaml-text.js";
-import { placeInChange } from "./dated.js";
-import { type ChangeText, PlantFile, type PlantText } from "./schema.js";
+import { type LaidOver, PlantFile, type PlantText } from "./schema.js";
 
 /** Parts of the file that a change may name. */
 const PARTS = ["sites", "routes", "counterparts"] as const;
@@ -14,16 +13,21 @@ const PARTS = ["sites", "routes", "counterparts"] as const;
 /**
  * Lays a change over a plant file: mappings are merged key by key, everything else is put in place of what
  * stood there. A number with its ends is one thing, so the ends of the old one do not outlive it. Numbers
- * of the change carry its day in their source.
+ * of the change carry their place in their source.
  *
  * @param before - the file with all earlier changes
  * @param change - the change; machines, sites and routes that are new in it are whole
+ * @param placed - says where a key of the change stands
  * @returns the file as of the change
  */
-export function mergeChange(before: PlantText, change: ChangeText): PlantText {
+export function mergeChange(
+  before: PlantText,
+  change: LaidOver,
+  placed: (where: string) => string,
+): PlantText {
   const laid = (path: KeyPath, old: unknown, given: unknown): unknown => {
     const schema = schemaAt(PlantFile, path);
-    if (schema instanceof z.ZodUnion) return dated(change.from, path, given);
+    if (schema instanceof z.ZodUnion) return sourced(placed(pathText(path)), given);
     const mapping = schema instanceof z.ZodObject || schema instanceof z.ZodRecord;
     if (!mapping || !isMapping(given)) return given;
     const merged: Record<string, unknown> = isMapping(old) ? { ...old } : {};
@@ -40,8 +44,7 @@ export function mergeChange(before: PlantText, change: ChangeText): PlantText {
 }
 
 // Unions of the schema are numbers, bare or with ends.
-function dated(from: string, path: KeyPath, given: unknown): unknown {
-  const place = placeInChange(from, pathText(path));
+function sourced(place: string, given: unknown): unknown {
   if (!isMapping(given)) return { value: given, source: place };
   const source = given["source"];
   return { ...given, source: typeof source === "string" ? `${place}: ${source}` : place };

@@ -47,6 +47,26 @@ export interface Plant {
   readonly text: PlantText;
   /** The house by date, oldest first, the file without its changes at the head; absent without changes. */
   readonly versions?: readonly DatedPlant[];
+  /** What-ifs of the file, in its order; absent without any. */
+  readonly scenarios?: readonly Scenario[];
+}
+
+/** A what-if: the print house as it is not. */
+export interface Scenario {
+  /** Its name. */
+  readonly name: string;
+  /** What it is about, in the words of the mill; empty when it says nothing. */
+  readonly note: string;
+  /** Whether it was asked for on the command line. */
+  readonly asked: boolean;
+  /** What differs from the mill, line by line. */
+  readonly differs: readonly string[];
+  /** The house with what differs, on every day. */
+  readonly plant: Plant;
+  /** Route that lots take instead of another. */
+  readonly instead: Readonly<Record<string, string>>;
+  /** Rejected area as a multiple of what was logged, by workflow. */
+  readonly rejects: Readonly<Record<Workflow, number>>;
 }
 
 /** The print house from a day on. */

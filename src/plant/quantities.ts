@@ -5,9 +5,11 @@
 
 import type { FactorSet } from "../factors/factor.js";
 import { valueInForce } from "../factors/in-force.js";
-import type { Leaf } from "../numbers/quantity.js";
+import { normalQuantile } from "../numbers/normal.js";
+import type { Bond, Leaf } from "../numbers/quantity.js";
 import { givenSpread } from "./given.js";
 import type { GivenNumber } from "./schema.js";
+import type { UsualRange } from "./shipped-routes.js";
 
 /** A number asked for. */
 export interface Asked {
@@ -18,9 +20,11 @@ export interface Asked {
   /** Value of the plant file, when there is one. */
   readonly given?: GivenNumber | undefined;
   /** Value that a shipped route sets where the trade runs a step otherwise. */
-  readonly usual?: number | undefined;
+  readonly usual?: number | UsualRange | undefined;
   /** Where in the plant file. */
   readonly where?: string | undefined;
+  /** What it is drawn together with. */
+  readonly bond?: Bond | undefined;
 }
 
 /** Finds numbers. */
@@ -41,7 +45,7 @@ export function lookupIn(set: FactorSet, month: string, asOf: string): Lookup {
   const found = new Map<string, Leaf>();
   return (asked) => {
     const stream = asked.owner === "" ? asked.id : `${asked.id} @ ${asked.owner}`;
-    const key = `${stream}|${asked.where ?? ""}|${asked.usual ?? ""}`;
+    const key = `${stream}|${asked.where ?? ""}|${JSON.stringify(asked.usual ?? "")}`;
     const known = found.get(key);
     if (known !== undefined) return known;
     const leaf = makeLeaf(set, month, asOf, asked, stream);
@@ -59,6 +63,7 @@ function makeLeaf(set: FactorSet, month: string, asOf: string, asked: Asked, str
     factor: asked.id,
     unit: factor.unit,
     words: factor.words,
+    ...(asked.bond === undefined ? {} : { bond: asked.bond }),
   } as const;
   if (asked.given !== undefined) {
     const source = typeof asked.given === "number" ? undefined : asked.given.source;
@@ -74,6 +79,22 @@ function makeLeaf(set: FactorSet, month: string, asOf: string, asked: Asked, str
     throw new MissingFactor(asked.id, `no value had been entered by ${asOf}`);
   const { spread, source } = inForce.value;
   const own = factor.overruled ? "plant" : "default";
+  if (typeof asked.usual === "object") {
+    const { value, low, high } = asked.usual;
+    return {
+      ...named,
+      id: `${stream} (shipped route, ${value} ${factor.unit})`,
+      common: asked.id,
+      spread: {
+        shape: "lognormal",
+        value,
+        gsd: (high / low) ** (1 / (2 * normalQuantile(0.975))),
+        limits: factor.plausible,
+      },
+      provenance: "default",
+      source: "own-estimate",
+    };
+  }
   if (asked.usual !== undefined) {
     return {
       ...named,

@@ -4,67 +4,104 @@
 
 import type { FactorSet } from "../factors/factor.js";
 import { judgeBy } from "../factors/schema-problems.js";
-import { readYaml, type TextFile } from "../factors/yaml-text.js";
+import { readYaml, type TextFile, type YamlText } from "../factors/yaml-text.js";
 import type { Judged, Problem } from "../problems/problem.js";
 import { Complaints, inOrder } from "./complaints.js";
+import { houseOf, type JudgedVersion, placeInChange } from "./dated.js";
 import { judgeAir } from "./judge-air.js";
 import { judgeChange } from "./judge-change.js";
 import { judgeHouse } from "./judge-house.js";
+import { judgeMeters } from "./judge-meters.js";
 import { mend } from "./mend.js";
 import { mergeChange } from "./merge-change.js";
-import type { DatedPlant, Plant } from "./plant.js";
-import { type ChangeText, PlantFile, type PlantText } from "./schema.js";
+import type { Plant } from "./plant.js";
+import { judgeScenario } from "./scenario.js";
+import { type ChangeText, PlantFile } from "./schema.js";
+
+/** A what-if from elsewhere than the file. */
+export interface AskedScenario {
+  /** Its name. */
+  readonly name: string;
+  /** What it says, as plain data. */
+  readonly says: unknown;
+}
 
 /**
  * Reads the plant file. What its schema refuses is left out, and the names and numbers of the rest are
- * judged all the same; so is the file as of each of its changes.
+ * judged all the same; so is the file as of each of its changes, and under each of its scenarios.
  *
  * @param file - the file
  * @param factors - factors in force, for limits and known names
+ * @param asked - a scenario beside those of the file
  * @returns the plant, or every fault with its line, in the order of the file
  */
-export function readPlant(file: TextFile, factors: FactorSet): Judged<Plant> {
-  const yaml = readYaml(file);
-  if (yaml.value === undefined) return { problems: yaml.problems };
-  const shape = judgeBy(PlantFile, yaml.value).problems;
-  const { value: text, refused } = mend(PlantFile, yaml.value.value);
+export function readPlant(
+  file: TextFile,
+  factors: FactorSet,
+  asked?: AskedScenario,
+): Judged<Plant> {
+  const read = readYaml(file);
+  if (read.value === undefined) return { problems: read.problems };
+  const yaml = asked === undefined ? read.value : withScenario(read.value, asked);
+  const shape = judgeBy(PlantFile, yaml).problems;
+  const { value: text, refused } = mend(PlantFile, yaml.value);
   if (text === undefined) return { problems: shape };
-  const complaints = new Complaints(yaml.value, refused);
-  const first: Version = {
+  const complaints = new Complaints(yaml, refused);
+  const first: JudgedVersion = {
     complaints,
     text,
     from: "",
     note: "",
     plant: judgeHouse(complaints, factors, text),
   };
+  judgeMeters(complaints, text);
   const versions = [first];
   for (const { change, index } of inTurn(complaints, text.changes ?? [])) {
     versions.push(versionAfter(versions.at(-1) ?? first, factors, change, index));
   }
-  const said = (): readonly Problem[] =>
-    inOrder([...shape, ...versions.flatMap((one) => one.complaints.problems)]);
+  const scenarios = Object.entries(text.scenarios ?? {}).map(([name, one]) =>
+    judgeScenario({ name, asked: name === asked?.name }, one, versions, factors),
+  );
+  const all = [...versions, ...scenarios.flatMap((one) => one.versions)];
+  // A scenario may have one fault on several days.
+  const said = (): readonly Problem[] => inOrder([...shape, ...all.flatMap(once())]);
   // Only a file without fault can be put together.
   if (said().length === 0) {
-    for (const version of versions) judgeAir(version.complaints, factors, version.plant);
+    for (const version of all) judgeAir(version.complaints, factors, version.plant);
   }
   const problems = said();
-  return problems.length > 0 ? { problems } : { value: house(versions, first.plant), problems };
+  if (problems.length > 0) return { problems };
+  const house = houseOf(versions, first.plant);
+  if (scenarios.length === 0) return { value: house, problems };
+  return { value: { ...house, scenarios: scenarios.map(({ scenario }) => scenario) }, problems };
 }
 
-/** The house as of a day, with what is wrong with it. */
-interface Version extends DatedPlant {
-  readonly complaints: Complaints;
-  readonly text: PlantText;
+function withScenario(yaml: YamlText, { name, says }: AskedScenario): YamlText {
+  if (typeof yaml.value !== "object" || yaml.value === null) return yaml;
+  const known = "scenarios" in yaml.value ? yaml.value.scenarios : undefined;
+  const scenarios = { ...(typeof known === "object" ? known : {}), [name]: says };
+  return { ...yaml, value: { ...yaml.value, scenarios } };
+}
+
+function once(): (version: JudgedVersion) => readonly Problem[] {
+  const known = new Set<string>();
+  return ({ complaints }) =>
+    complaints.problems.filter((problem) => {
+      const text = JSON.stringify(problem);
+      return !known.has(text) && known.add(text);
+    });
 }
 
 function versionAfter(
-  before: Version,
+  before: JudgedVersion,
   factors: FactorSet,
   change: ChangeText,
   index: number,
-): Version {
-  const complaints = before.complaints.underChange(index);
-  const text = mergeChange(before.text, judgeChange(complaints, before.text, change));
+): JudgedVersion {
+  const complaints = before.complaints.under(["changes", index]);
+  const text = mergeChange(before.text, judgeChange(complaints, before.text, change), (where) =>
+    placeInChange(change.from, where),
+  );
   const plant = judgeHouse(complaints, factors, text);
   return { complaints, text, from: change.from, note: change.note ?? "", plant };
 }
@@ -88,23 +125,4 @@ function inTurn(
   // Without all days known they are taken as they stand.
   const dated = listed.every(({ index }) => !complaints.refused(["changes", index, "from"]));
   return dated ? listed.sort((a, b) => (a.change.from < b.change.from ? -1 : 1)) : listed;
-}
-
-// Sites and routes of the whole are those of any day, as they were first named.
-function house(versions: readonly DatedPlant[], first: Plant): Plant {
-  if (versions.length === 1) return first;
-  return {
-    ...first,
-    sites: firstNamed(versions.map(({ plant }) => plant.sites)),
-    routes: firstNamed(versions.map(({ plant }) => plant.routes)),
-    versions: versions.map(({ from, note, plant }) => ({ from, note, plant })),
-  };
-}
-
-function firstNamed<T>(all: readonly Readonly<Record<string, T>>[]): Record<string, T> {
-  const found = new Map<string, T>();
-  for (const [name, part] of all.flatMap((parts) => Object.entries(parts))) {
-    if (!found.has(name)) found.set(name, part);
-  }
-  return Object.fromEntries(found);
 }

@@ -5,6 +5,7 @@
 
 import * as z from "zod";
 import { LogDialectSchema } from "../log/dialect.js";
+import { ClientPart, WordingPart } from "./schema-parts.js";
 
 const day = z.iso.date().describe("a day as 2026-01-31");
 
@@ -163,6 +164,8 @@ const siteChange = site
   })
   .describe("what changes at a site");
 
+const rejected = z.number().min(0).max(20).describe("a multiple from 0 to 20");
+
 const change = z
   .strictObject({
     from: day.describe("the first day of the change, as 2026-07-01"),
@@ -179,6 +182,41 @@ const change = z
   })
   .describe("a change: what the file says otherwise from a day on");
 
+// What a log was read with stays: how wide a route prints is in the areas of its lots.
+/** Schema of a scenario. */
+export const ScenarioFile = change
+  .omit({ from: true })
+  .extend({
+    sites: z
+      .record(
+        z.string(),
+        siteChange.extend({
+          yield: site.shape.yield,
+          tariffs: tariffs.partial().optional().describe("prices that differ"),
+        }),
+      )
+      .optional()
+      .describe("what differs at sites, by name"),
+    routes: z
+      .record(z.string(), route.omit({ print_width: true }).partial())
+      .optional()
+      .describe("what differs on routes, by name"),
+    counterparts: change.shape.counterparts.describe("counterparts that differ, by route"),
+    instead: z
+      .record(z.string(), z.string())
+      .optional()
+      .describe("route that lots take instead of another, as pigment-calender: pigment-stenter"),
+    finish: z
+      .enum(["pigment", "dye", "every"])
+      .optional()
+      .describe("routes that get a soft finish after all: pigment, dye or every"),
+    rejects: z
+      .union([rejected, z.strictObject({ pigment: rejected.optional(), dye: rejected.optional() })])
+      .optional()
+      .describe("rejected area as a multiple from 0 to 20 of what was logged, or { pigment, dye }"),
+  })
+  .describe("what the file would say otherwise; a what-if that changes no figure of the mill");
+
 const meter = z
   .strictObject({
     quantity: z
@@ -186,7 +224,10 @@ const meter = z
       .describe("water, electricity, gas or steam"),
     unit: z.string().describe("unit of the readings"),
     covers: z.enum(["site"]).describe("what it covers: site"),
-    basis: z.enum(["net", "gross"]).optional().describe("heating value of gas readings"),
+    basis: z
+      .enum(["net", "gross"])
+      .optional()
+      .describe("heating value of gas readings, needed at a meter of gas: net or gross"),
   })
   .describe("a meter");
 
@@ -209,11 +250,20 @@ export const PlantFile = z
       .describe(
         "what the file says otherwise from a day on, each as { from, note, sites, routes }",
       ),
+    scenarios: z
+      .record(z.string(), ScenarioFile)
+      .optional()
+      .describe("what-ifs by name, each as { note, sites, routes, instead, finish, rejects }"),
     meters: z.record(z.string(), meter).optional().describe("meters by name"),
     claims: z
       .array(z.string())
       .optional()
       .describe("claims to be judged, by name: less-water, less-energy, lower-co2e …"),
+    wording: WordingPart.optional(),
+    clients: z
+      .record(z.string(), ClientPart)
+      .optional()
+      .describe("what clients ask for, by name as logged"),
     review: z
       .string()
       .min(1)
@@ -230,6 +280,12 @@ export type GivenNumber = z.output<typeof givenNumber>;
 
 /** A change as written. */
 export type ChangeText = NonNullable<PlantText["changes"]>[number];
+
+/** A scenario as written. */
+export type ScenarioText = NonNullable<PlantText["scenarios"]>[string];
+
+/** What a change or a scenario lays over the file. */
+export type LaidOver = Pick<ScenarioText, "sites" | "routes" | "counterparts">;
 
 /** A site as written. */
 export type SiteText = PlantText["sites"][string];

@@ -22,6 +22,7 @@ import {
   oilConversions,
   waterConversions,
 } from "../utilities/works.js";
+import { bondOf } from "./bonds.js";
 import type { Asked, Lookup } from "./quantities.js";
 import type { SiteText } from "./schema.js";
 
@@ -183,6 +184,7 @@ function askedAt(name: string, text: SiteText, id: string): Asked {
   return {
     id,
     owner: world ? "" : `site ${name}`,
+    bond: bondOf(id, { site: name }),
     ...(given === undefined
       ? {}
       : { given, where: `sites.${name}.settings.${id}`, owner: `site ${name}` }),

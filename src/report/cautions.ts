@@ -87,7 +87,7 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     when: "effluent",
-    text: "Discharge only as the permit allows. Less water makes the effluent stronger: a limit on concentration can be passed although the load falls. Tell the authority before a process is changed.",
+    text: "Discharge only as the permit allows. Less water can make the effluent stronger: where water falls more than the load, a limit on concentration can be passed although the load falls. Tell the authority before a process is changed.",
     mark: "practice",
   },
   {

@@ -80,6 +80,8 @@ export type Block =
       readonly chart?: Chart;
       /** The picture; a figure that cannot be drawn has `missing` instead. */
       readonly drawing?: Drawing;
+      /** The same picture for a narrow screen; pages of paper do without. */
+      readonly narrow?: Drawing;
       /** Why there is no picture, and how to fill it. */
       readonly missing?: string;
     }
@@ -113,9 +115,24 @@ export interface Figure {
   readonly provenance?: ProvenanceShares;
   /** How it came about, largest share first. */
   readonly terms?: readonly FigureTerm[];
+  /** What the sum of the terms is divided by; absent where the figure is a total. */
+  readonly over?: FigureUnits;
 }
 
-/** One line of a figure's trace; median and ends are in the figure's unit per unit of amount. */
+/** Reference units that a figure is divided by. */
+export interface FigureUnits {
+  /** Number of units. */
+  readonly units: number;
+  /** What they are, such as `accepted m²`. */
+  readonly words: string;
+  /** Unit of the terms before they are divided, such as `L`. */
+  readonly unit: string;
+}
+
+/**
+ * One line of a figure's trace; median and ends are per unit of amount, in the unit of `over`, not yet divided by
+ * its reference units; in the figure's own unit where it is a total.
+ */
 export type FigureTerm = Omit<TraceLine, "mean">;
 
 /** The whole report. */

@@ -2,7 +2,7 @@
  * Draws the charts of a report.
  */
 
-import { drawChart } from "../charts/chart.js";
+import { drawChart, drawNarrow } from "../charts/chart.js";
 import type { Block, ReportDocument } from "./document.js";
 
 /**
@@ -20,5 +20,6 @@ function drawn(block: Block): Block {
   if (block.kind === "box") return { ...block, blocks: block.blocks.map(drawn) };
   if (block.kind !== "figure" || block.chart === undefined) return block;
   const { chart, ...rest } = block;
-  return { ...rest, drawing: drawChart(chart) };
+  const narrow = drawNarrow(chart);
+  return { ...rest, drawing: drawChart(chart), ...(narrow === undefined ? {} : { narrow }) };
 }

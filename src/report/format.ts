@@ -13,10 +13,17 @@ const NO_BREAK = "\u00a0";
 /** Most significant digits that are ever printed. */
 const MOST_DIGITS = 3;
 
+/** Share of itself by which an end of an interval may be off when printed; more asks for another place. [-] */
+const MOST_ROUNDING = 0.25;
+
+/** An end below this share of the half width is as good as zero, and may print as zero. [-] */
+const NEXT_TO_NOTHING = 0.05;
+
 /**
  * Finds the decimals with which a number is printed: at most three significant digits, and none that
  * the interval does not carry. The last place printed is that of the first digit of the interval's
- * half width, one more where that digit is 1 or 2: there a whole place would hide up to half of it.
+ * half width, one more where that digit is 1 or 2: there a whole place would hide up to half of it; and
+ * one more where an end would change by more than a quarter of itself, as 0.5 does when it prints as 1.
  *
  * @param value - the number
  * @param low - lower end of its interval; absent for a number without one
@@ -30,7 +37,17 @@ export function digitsFor(value: number, low?: number, high?: number): number {
   const carried = placeOf(Math.abs(width) / 2);
   const significant = finite("value", value) === 0 ? 0 : MOST_DIGITS - 1 - exponent(value);
   if (carried === undefined) return value === 0 ? 0 : significant;
-  return value === 0 ? carried : Math.min(significant, carried);
+  const place =
+    carried + (distorts(low ?? 0, carried, width) || distorts(high ?? 0, carried, width) ? 1 : 0);
+  return value === 0 ? place : Math.min(significant, place);
+}
+
+// Whether an end, printed with so many decimals, says something else than it is.
+function distorts(end: number, decimals: number, width: number): boolean {
+  const size = Math.abs(end);
+  if (!(size > (NEXT_TO_NOTHING * Math.abs(width)) / 2)) return false;
+  const step = 10 ** -decimals;
+  return Math.abs(Math.round(size / step) * step - size) > MOST_ROUNDING * size;
 }
 
 function placeOf(halfWidth: number): number | undefined {

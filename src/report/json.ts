@@ -2,6 +2,9 @@
  * The report as JSON: every figure with its trace, and the counts and factors behind it.
  */
 
+import type { IndicatorId } from "../account/indicators.js";
+import type { Comparison } from "../compare/compare.js";
+import type { Scenarios } from "../compare/scenarios.js";
 import type { ReportDocument } from "./document.js";
 import type { ReportInput } from "./compose/input.js";
 
@@ -33,13 +36,33 @@ export function reportJson(document: ReportDocument, input: ReportInput): string
       factors: input.factors.digest,
       files: log.files,
       reasons: Object.fromEntries(log.counts),
-      comparisons: Object.fromEntries(
-        [...input.comparisons].map(([id, { draws: _draws, ...rest }]) => [id, rest]),
-      ),
+      comparisons: comparisonsJson(input.comparisons),
+      ...(input.scenarios === undefined ? {} : { scenarios: scenariosJson(input.scenarios) }),
+      audience: input.audience ?? "internal",
+      ...(input.fastness === undefined ? {} : { fastness: input.fastness }),
       figures: document.figures,
       swings: Object.fromEntries(input.swings),
     },
     null,
     1,
   )}\n`;
+}
+
+function comparisonsJson(comparisons: ReadonlyMap<IndicatorId, Comparison>): object {
+  return Object.fromEntries([...comparisons].map(([id, { draws: _draws, ...rest }]) => [id, rest]));
+}
+
+function scenariosJson({ draws, base, played }: Scenarios): object {
+  return {
+    draws,
+    base: comparisonsJson(base),
+    whatIf: played.map(({ scenario, comparisons, changes }) => ({
+      name: scenario.name,
+      note: scenario.note,
+      asked: scenario.asked,
+      differs: scenario.differs,
+      comparisons: comparisonsJson(comparisons),
+      changeOfSaving: Object.fromEntries(changes),
+    })),
+  };
 }

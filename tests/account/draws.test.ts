@@ -84,6 +84,35 @@ describe("drawsOf", () => {
     expect(Math.abs(variance - 1 / 12)).toBeLessThan(0.002);
   });
 
+  it("draws bonded numbers together, each within its own spread, and moves no others", () => {
+    const bonded = (id: string, weight: number): Leaf => ({
+      ...uniformLeaf(id, id),
+      bond: { stream: "pair", weight },
+    });
+    const nodes = new Nodes();
+    const places = [bonded("hot", Math.SQRT1_2), bonded("long", -Math.SQRT1_2), A, B].map((leaf) =>
+      nodes.number(leaf),
+    );
+    const draws = drawsOf(nodes, 20_000, 5);
+    const [hot, long, a, b] = places.map((at) => draws.of(at));
+    if (hot === undefined || long === undefined) throw new Error("no draws");
+    // Pearson's correlation of two uniforms whose normals correlate by −½, as above: −0.483. Four standard
+    // errors: 4 (1 − ρ²) / √20000.
+    expect(Math.abs(correlation(hot, long) + (6 / Math.PI) * Math.asin(0.25))).toBeLessThan(0.022);
+    for (const one of [hot, long]) {
+      // Largest gap to a uniform distribution, 1 % point of Kolmogorov's statistic: 1.63 / √n, from memory.
+      const sorted = one.slice().sort();
+      const gap = sorted.reduce(
+        (most, v, i) => Math.max(most, Math.abs(v - (i + 0.5) / 20_000)),
+        0,
+      );
+      expect(gap).toBeLessThan(1.63 / Math.sqrt(20_000));
+    }
+    const alone = new Nodes();
+    const without = [A, B].map((leaf) => drawsOf(alone, 20_000, 5).of(alone.number(leaf)));
+    expect([a, b]).toEqual(without);
+  });
+
   it("leaves a fixed number alone", () => {
     const nodes = new Nodes();
     nodes.number(constant("six", 6));

@@ -12,6 +12,7 @@ import { lookupIn } from "../../src/plant/quantities.js";
 import { buildSite, type Site } from "../../src/plant/site.js";
 import { valueOf } from "../steps/context.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
+import { inputOf } from "../report/compose/small-mill.js";
 import { EXACT_MILL, exactly, type MillFile, PLAIN_LOT, plantFrom } from "./exact-mill.js";
 
 /** IPCC 2006 defaults for natural gas and wood, kg/TJ, and AR6 potentials, as the test states them. */
@@ -159,6 +160,23 @@ describe("indicatorsOf", () => {
     const of = totals(file);
     expect(of("hours")).toBeGreaterThan(0);
     expect(of("labour") / of("hours")).toBeCloseTo(2, 12);
+  });
+
+  // GRI 303: Water and Effluents 2018, disclosure 303-5: consumption is withdrawal less discharge.
+  it("[D1] consumes what is withdrawn and not discharged, on both arms", () => {
+    const { account } = inputOf();
+    for (const arm of ["pigment", "dye"] as const) {
+      const of = (id: IndicatorId): Float64Array =>
+        account.indicators[arm].get(id) ?? new Float64Array(0);
+      const [water, discharged, consumed] = [of("water"), of("discharged"), of("consumed")];
+      expect(consumed.length).toBeGreaterThan(0);
+      consumed.forEach((value, i) => {
+        const less = (water[i] ?? NaN) - (discharged[i] ?? NaN);
+        expect(Math.abs(value - less)).toBeLessThan(1e-9 * (water[i] ?? NaN));
+        expect(value).toBeGreaterThan(0);
+      });
+      expect(consumed).not.toEqual(of("evaporated"));
+    }
   });
 
   it("prices the flows of the tariff list, each in its own unit", () => {

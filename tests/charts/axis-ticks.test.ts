@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { axisTicks, logTicks } from "../../src/charts/axis-ticks.js";
+import { axisTicks, logTicks, roundAxis } from "../../src/charts/axis-ticks.js";
 
 describe("ticks", () => {
   it.each([
@@ -30,6 +30,35 @@ describe("ticks", () => {
           }
           const steps = values.slice(1).map((value, index) => value - (values[index] ?? 0));
           expect(Math.max(...steps) - Math.min(...steps)).toBeLessThan(1e-6 * length);
+        },
+      ),
+      { seed: 1, numRuns: 200 },
+    );
+  });
+});
+
+describe("round axes", () => {
+  it.each([
+    [0, 5.2, 5, [0, 1, 2, 3, 4, 5, 6], [0, 6]],
+    [-2.4, 4.1, 5, [-3, -2, -1, 0, 1, 2, 3, 4, 5], [-3, 5]],
+    [-14, 7, 2, [-20, -10, 0, 10], [-20, 10]],
+    [0, 300, 5, [0, 50, 100, 150, 200, 250, 300], [0, 300]],
+  ])("from %d to %d begin and end at a number", (low, high, count, values, domain) => {
+    const axis = roundAxis(low, high, count);
+    expect(axis.ticks.values).toEqual(values);
+    expect(axis.domain).toEqual(domain);
+  });
+
+  it("leave nothing beyond the last number", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -1e5, max: 1e5, noNaN: true }),
+        fc.double({ min: 1e-2, max: 1e5, noNaN: true }),
+        (low, length) => {
+          const { ticks, domain } = roundAxis(low, low + length, 5);
+          expect(domain[0]).toBeLessThanOrEqual(low + 1e-6 * length);
+          expect(domain[1]).toBeGreaterThanOrEqual(low + length * (1 - 1e-6));
+          expect([ticks.values[0], ticks.values.at(-1)]).toEqual([...domain]);
         },
       ),
       { seed: 1, numRuns: 200 },

@@ -47,6 +47,24 @@ describe("strip of the boundary", () => {
     ]);
   });
 
+  it("leads the way of the cloth past a step that the route does not have", () => {
+    const way = (dye: Standing): readonly string[] =>
+      elements(
+        draw([
+          step("pad", "counted", "counted"),
+          step("steam", dye, "counted"),
+          step("wash", "counted", "counted"),
+        ]),
+        "path",
+      ).flatMap(({ attributes }) =>
+        attributes["stroke"] === "#5b6675" ? [attributes["d"] ?? ""] : [],
+      );
+    // Straight from box to box, or once round below.
+    expect(way("counted").map((d) => d.split("V").length)).toEqual([1, 1]);
+    expect(way("not present").map((d) => d.split("V").length)).toEqual([3, 1]);
+    expect(way("not present")[0]?.split("M")).toHaveLength(2);
+  });
+
   it("has no colour but greys", () => {
     for (const { attributes } of boxes(STEPS)) {
       for (const colour of [attributes["fill"], attributes["stroke"]]) {

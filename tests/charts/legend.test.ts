@@ -1,14 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { fillItem, legend, swatch } from "../../src/charts/legend.js";
 import { sheet } from "../../src/charts/nodes.js";
-import { REST_FILL, seriesFill } from "../../src/charts/palette.js";
+import { fill, WHITE } from "../../src/charts/palette.js";
+import { stepFills } from "../../src/charts/part-fills.js";
 import { interWidth } from "../../src/charts/text-width.js";
 import { LONG } from "./sample-data.js";
 import { sound, texts } from "./sound.js";
 
 const laid = (labels: readonly string[], right = 640) =>
   legend(
-    labels.map((label, index) => fillItem(label, seriesFill(index))),
+    labels.map((label, index) => fillItem(label, stepFills(labels)[index] ?? fill(WHITE))),
     0,
     right,
     interWidth,
@@ -36,10 +37,10 @@ describe("legend", () => {
 
 describe("samples", () => {
   it("of a white ground have an outline", () => {
-    expect(swatch(10, 10, 16, 10, REST_FILL).some(({ attributes }) => "stroke" in attributes)).toBe(
-      true,
-    );
-    const plain = swatch(10, 10, 16, 10, seriesFill(0));
+    expect(
+      swatch(10, 10, 16, 10, fill(WHITE)).some(({ attributes }) => "stroke" in attributes),
+    ).toBe(true);
+    const plain = swatch(10, 10, 16, 10, fill("#35719c"));
     expect(plain).toHaveLength(1);
     expect(plain[0]?.attributes).toMatchObject({ x: "2", y: "5", width: "16", height: "10" });
   });

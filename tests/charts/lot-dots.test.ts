@@ -113,6 +113,24 @@ describe("picture of lots", () => {
     expect(ticks([lot(10), lot(20)])).toBe(2);
   });
 
+  it("hides none of a few lots behind the median", () => {
+    const order = (count: number): readonly string[] => {
+      const lots = Array.from({ length: count }, (_, index) => lot(10 + index, "pigment"));
+      const marks = draw(lots).children.flatMap((root) =>
+        typeof root === "string" ? [] : root.children,
+      );
+      return marks.flatMap((mark) => {
+        if (typeof mark === "string") return [];
+        const { stroke, "stroke-width": width } = mark.attributes;
+        if (mark.tag === "line" && width === "2") return ["median"];
+        return mark.tag === "path" && stroke === "#9fb0c8" ? ["dots"] : [];
+      });
+    };
+    // The first of each stands in the legend.
+    expect(order(3)).toEqual(["dots", "median", "median", "dots"]);
+    expect(order(30)).toEqual(["dots", "median", "dots", "median"]);
+  });
+
   it("can be drawn with one lot, with none and with nothing but zeros", () => {
     expect(said([])).toContain("no lots");
     draw([lot(0), lot(0, "pigment")]);

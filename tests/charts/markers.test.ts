@@ -34,6 +34,18 @@ describe("marks of lots", () => {
     }
   });
 
+  it("have their rims below them, so that a crowd keeps the colour of its route", () => {
+    expect(markers("dye", marks)[0]?.attributes["paint-order"]).toBe("stroke");
+  });
+
+  it("share a crowd among few elements and lose none", () => {
+    const crowd = Array.from({ length: 2000 }, (_, x) => ({ x, y: 0, radius: 2 }));
+    const paths = markers("pigment", crowd).map(({ attributes }) => attributes["d"] ?? "");
+    expect(paths.length).toBeGreaterThan(4);
+    expect(paths.length).toBeLessThan(10);
+    expect(paths.join("").split("M")).toHaveLength(2001);
+  });
+
   it("are nothing without lots", () => {
     expect(markers("dye", [])).toEqual([]);
   });

@@ -42,6 +42,11 @@ describe("picture of a meter", () => {
     expect(readings.map((reading) => Math.round(reading / 10) * 10)).toEqual([2000, 1000, 500]);
   });
 
+  it("has a number on its axis above the highest bar and reading", () => {
+    const figures = said([{ month: "2025-01", metered: 317, modelled: 270 }]);
+    expect(figures).toContain("350");
+  });
+
   it("has no gap for a reading of 0", () => {
     expect(said([{ month: "2025-01", metered: 0, modelled: 20 }])).toContain("–");
   });

@@ -39,6 +39,11 @@ describe("picture by month", () => {
     );
   });
 
+  it("has a number on its axis above the highest value", () => {
+    const numbers = said(YEAR).filter((text) => /^\d+$/.test(text) && Number(text) < 100);
+    expect(Math.max(...numbers.map(Number))).toBeGreaterThanOrEqual(50);
+  });
+
   it("stands on zero", () => {
     const numbers = said(YEAR).filter((text) => /^\d+$/.test(text));
     expect(numbers).toContain("0");

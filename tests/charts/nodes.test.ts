@@ -1,5 +1,16 @@
 import { describe, expect, it } from "vitest";
-import { coordinate, element, lineStack, plate, sheet, words } from "../../src/charts/nodes.js";
+import {
+  coordinate,
+  element,
+  LETTER_SIZE,
+  lineStack,
+  plate,
+  sheet,
+  SHEET_WIDTH,
+  SMALL_SIZE,
+  words,
+} from "../../src/charts/nodes.js";
+import { COLUMN } from "../../src/report/pdf/sheet.js";
 import { sound, texts } from "./sound.js";
 
 describe("coordinates", () => {
@@ -16,6 +27,12 @@ describe("coordinates", () => {
 
   it("are finite", () => {
     expect(() => coordinate(Number.NaN)).toThrow("a picture has a coordinate NaN");
+  });
+});
+
+describe("letters", () => {
+  it("are no smaller than 7.5 pt where a picture fills the column of a page", () => {
+    expect((Math.min(SMALL_SIZE, LETTER_SIZE) * COLUMN) / SHEET_WIDTH).toBeGreaterThanOrEqual(7.5);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { seriesFill } from "../../src/charts/palette.js";
+import { SCOPE_FILLS } from "../../src/charts/part-fills.js";
 import { scopeBars, type ScopeBarsData } from "../../src/charts/scope-bars.js";
 import { NAMES } from "./sample-data.js";
 import { at, bars, sound, texts } from "./sound.js";
@@ -28,8 +28,8 @@ describe("picture by scope", () => {
   const drawing = sound(() => scopeBars(DATA));
 
   it("gives each route a bar for either basis and never adds the two up", () => {
-    const direct = bars(drawing, seriesFill(0).colour).map((bar) => at(bar, "width"));
-    const bought = bars(drawing, seriesFill(1).colour).map((bar) => at(bar, "width"));
+    const direct = bars(drawing, SCOPE_FILLS.direct.colour).map((bar) => at(bar, "width"));
+    const bought = bars(drawing, SCOPE_FILLS.bought.colour).map((bar) => at(bar, "width"));
     const unit = (direct[0] ?? 0) / 300;
     expect(direct.map((width) => Math.round(width / unit))).toEqual([300, 300, 100, 100]);
     expect(bought.map((width) => Math.round(width / unit))).toEqual([200, 100, 150]);

@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { seriesFill } from "../../src/charts/palette.js";
+import { fill, WHITE } from "../../src/charts/palette.js";
 import { stackedBars, type StackedBars } from "../../src/charts/stacked-bars.js";
 import { interWidth } from "../../src/charts/text-width.js";
 import { LONG, UNBROKEN } from "./sample-data.js";
 import { at, bars, elements, sound, texts } from "./sound.js";
 
-const [FIRST, SECOND, THIRD] = [seriesFill(0), seriesFill(1), seriesFill(2)];
+const FIRST = fill("#35719c", "plain", WHITE, WHITE);
+const SECOND = fill("#d5e6f3", "level", "#4d7f9f");
+const THIRD = fill("#e39a4f");
 
 function sample(over: Partial<StackedBars> = {}): StackedBars {
   return {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { REST_FILL, seriesFill } from "../../src/charts/palette.js";
+import { REST_FILL } from "../../src/charts/palette.js";
+import { stepFills } from "../../src/charts/part-fills.js";
 import { type RoutePart, stackedSteps } from "../../src/charts/stacked-steps.js";
 import { LONG, totalsOf } from "./sample-data.js";
 import { at, bars, sound, texts } from "./sound.js";
@@ -41,10 +42,17 @@ describe("picture by step", () => {
 
   it("gives the rest of both routes its length", () => {
     const drawing = draw(STEPS);
-    const unit = at(bars(drawing, seriesFill(2).colour)[0], "width") / 40;
+    const unit = at(bars(drawing, stepFills(["wash range"])[0]?.colour ?? "")[0], "width") / 40;
     const rest = bars(drawing, REST_FILL.colour).map((bar) => at(bar, "width") / unit);
     expect(rest[0]).toBeCloseTo(0.3, 2);
     expect(rest[1]).toBeCloseTo(0.15, 2);
+  });
+
+  it("gives a step the same fill, whatever stands beside it", () => {
+    const wash = stepFills(["wash range"])[0]?.colour ?? "";
+    for (const steps of [STEPS, STEPS.slice(4), STEPS.toReversed()]) {
+      expect(bars(draw(steps), wash)).toHaveLength(1);
+    }
   });
 
   it("keeps the name of a single small step", () => {

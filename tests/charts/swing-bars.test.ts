@@ -27,8 +27,8 @@ describe("picture of swings", () => {
   it("labels both ends with the value and the change, and the directions with words", () => {
     expect(said(swing("liquor", -7.4, 4.1, ["4 L/kg", "12 L/kg"]))).toEqual(
       expect.arrayContaining([
-        "4 L/kg: \u22127.4",
-        "12 L/kg: +4.1",
+        "4 L/kg:\u00a0\u22127.4",
+        "12 L/kg:\u00a0+4.1",
         "saving falls",
         "saving rises",
         "change of the saving of water withdrawn (41 %), percentage points",
@@ -51,6 +51,21 @@ describe("picture of swings", () => {
       ({ attributes }) => attributes["stroke"] === LOW,
     );
     expect(hatched.length).toBeGreaterThanOrEqual(2);
+  });
+
+  it("has numbers on both sides of zero where the saving both falls and rises", () => {
+    const numbers = said(swing("liquor", -1.4, 7.8)).filter((text) => /^[−]?\d+$/.test(text));
+    expect(numbers.some((text) => text.startsWith("−"))).toBe(true);
+    expect(Math.max(...numbers.map((text) => Number(text.replace("−", "-"))))).toBeGreaterThan(7.8);
+  });
+
+  it("keeps a change with the end of its value, on a ground of its own", () => {
+    const drawing = draw(swing("grid", -2, 3, ["0.140 kg CO₂e/kWh", "0.083 kg CO₂e/kWh"]));
+    expect(texts(drawing).map(({ text }) => text)).toContain("0.140 kg CO₂e/kWh:\u00a0−2.0");
+    const grounds = elements(drawing, "rect").filter(
+      ({ attributes }) => attributes["fill"] === "#ffffff",
+    );
+    expect(grounds).toHaveLength(2);
   });
 
   it("draws bars on one side below each other", () => {

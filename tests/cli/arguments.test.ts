@@ -6,6 +6,7 @@ import {
   mostAside,
   nameOf,
   oneOf,
+  settingOf,
   someOf,
   whole,
   WrongWord,
@@ -126,5 +127,17 @@ describe("WrongWord", () => {
     expect(new WrongWord("explain", "one of water", "watr", "Did you mean water?").message).toBe(
       'explain takes one of water, not "watr". Did you mean water?',
     );
+  });
+});
+
+describe("settingOf", () => {
+  it("gathers what is set, the first sign of equality between key and value", () => {
+    const read = settingOf("--set");
+    expect(read("b=2=3", read("a=1"))).toEqual(["a=1", "b=2=3"]);
+    expect(read("a=")).toEqual(["a="]);
+  });
+
+  it.each(["", "sites.main.place", "=NOR"])("refuses %j", (text) => {
+    expect(refusal(() => settingOf("--set")(text))).toContain("--set takes KEY=VALUE");
   });
 });

@@ -47,6 +47,19 @@ function logLines(folder = mill): ReadonlyMap<number, readonly string[]> {
   return new Map(lines.map((line, i) => [i + 1, line.split(",")] as const).slice(1));
 }
 
+describe("what the doubt rests on", () => {
+  it("is told only when it is asked for", async () => {
+    expect((await asked("energy")).out).not.toContain("Sobol");
+  });
+
+  it("names as many factors as asked for, with indices and their error", async () => {
+    const { code, out } = await asked("energy", { doubt: 3, rows: 0 });
+    expect(code).toBe(0);
+    const lines = out.slice(out.indexOf("Sobol")).split("\n");
+    expect(lines.filter((line) => /^ *-?\d+ ± \d+ +\d+ ± \d+ +\S/.test(line))).toHaveLength(3);
+  });
+});
+
 describe("explain in print", () => {
   it("goes from the figure to terms, settings, sources and rows", async () => {
     const { code, out, err } = await asked("water");

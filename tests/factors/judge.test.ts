@@ -256,3 +256,43 @@ describe("judgeFactor with a shipped one", () => {
     },
   );
 });
+
+describe("judgeFactor of a figure of fuel", () => {
+  const NET = "net calorific value";
+  const CO2: Partial<StatedFactor> = { id: "fuel.biogas.co2", unit: "kg/TJ" };
+  const GAS: Partial<StatedFactor> = { id: "fuel.biogas.ncv", unit: "MJ/kg" };
+  const BOILER: Partial<StatedFactor> = { id: "boiler.efficiency", unit: "1" };
+
+  it.each([CO2, GAS, BOILER])("takes $id on net calorific value", (changes) => {
+    expect(judge({ ...changes, basis: NET }).value?.basis).toBe(NET);
+  });
+
+  it.each([CO2, GAS, BOILER])("refuses $id without a basis, whatever it overrules", (changes) => {
+    const shipped = { ...shippedWith({ basis: NET }), id: changes.id!, unit: changes.unit! };
+    for (const { value, problems } of [judge(changes), judge(changes, shipped)]) {
+      expect(value).toBeUndefined();
+      expect(problems).toMatchObject([{ code: "factor-basis", severity: "refused" }]);
+      expect(problems[0]?.key).toBe("factors.pad.speed.basis");
+      expect(problems[0]?.expected).toContain(`basis: ${NET}`);
+    }
+  });
+
+  it.each([CO2, GAS, BOILER])(
+    "refuses to mix $id on gross with the net of all others",
+    (changes) => {
+      const { problems } = judge({ ...changes, basis: "gross calorific value" });
+      expect(problems).toMatchObject([{ code: "factor-basis", value: "gross calorific value" }]);
+      expect(problems[0]?.remedy).toContain("convert it first");
+    },
+  );
+
+  it("lets more be said behind it", () => {
+    expect(judge({ ...CO2, basis: `${NET}, biogenic` }).problems).toEqual([]);
+    expect(judge({ ...CO2, basis: "biogenic" }).problems).toMatchObject([{ code: "factor-basis" }]);
+  });
+
+  it("asks none of a bare ratio of a fuel, nor of what burns nothing", () => {
+    expect(judge({ id: "fuel.biogas.gross-to-net", unit: "1" }).problems).toEqual([]);
+    expect(judge({ id: "electric-heat.efficiency", unit: "1" }).problems).toEqual([]);
+  });
+});

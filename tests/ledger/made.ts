@@ -54,6 +54,11 @@ const open = (min: number, max: number): fc.Arbitrary<number | undefined> =>
 const between = (min: number, max: number): fc.Arbitrary<number> =>
   fc.double({ min, max, noNaN: true });
 
+const halfGrade = fc.option(
+  fc.integer({ min: 2, max: 10 }).map((double) => double / 2),
+  { nil: undefined },
+);
+
 /** Lots of every kind, logged more or less fully. The name is left to the test. */
 export const anyLot: fc.Arbitrary<Lot> = fc
   .record({
@@ -73,6 +78,7 @@ export const anyLot: fc.Arbitrary<Lot> = fc
     liquorRatio: open(1, 60),
     baths: fc.option(fc.integer({ min: 1, max: 8 }), { nil: undefined }),
     speed: open(2, 60),
+    fastness: fc.record({ rubDry: halfGrade, rubWet: halfGrade, wash: halfGrade }),
     of: fc.nat(20),
   })
   .map(({ part, of, ...logged }) =>
@@ -112,6 +118,7 @@ export function canonical(ledger: Ledger): object {
       .map((area, i) => [saved.rejects.lots[2 * i], saved.rejects.lots[2 * i + 1], area].join())
       .toSorted(),
     reprints: sorted(saved.reprints, ({ lot }) => lot),
+    fastness: saved.fastness,
     sample: saved.sample,
     files: saved.files.toSorted(),
   };

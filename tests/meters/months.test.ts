@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { meterMonths, readMeters, type Reading } from "../../src/meters/months.js";
+import type { Plant } from "../../src/plant/plant.js";
 import { smallMill } from "../report/compose/small-mill.js";
 
 const PLANT = smallMill({
@@ -19,8 +20,12 @@ async function* chunksOf(text: string): AsyncGenerator<Uint8Array> {
 }
 
 function read(...rows: readonly string[]): ReturnType<typeof readMeters> {
+  return readAt(PLANT, ...rows);
+}
+
+function readAt(plant: Plant, ...rows: readonly string[]): ReturnType<typeof readMeters> {
   const text = ["meter,from,to,reading,unit", ...rows].join("\n");
-  return readMeters("meters.csv", chunksOf(text), PLANT, NET);
+  return readMeters("meters.csv", chunksOf(text), plant, NET);
 }
 
 describe("readMeters", () => {
@@ -40,6 +45,16 @@ describe("readMeters", () => {
       "net gas,2026-01-01,2026-01-31,100,kWh",
     );
     expect(readings.map(({ amount }) => amount)).toEqual([100 * NET, 100]);
+  });
+
+  it("takes no gas for net or gross unasked", async () => {
+    const { basis: _, ...gas } = PLANT.text.meters?.["gas"] ?? { quantity: "gas" as const };
+    const meters = { ...PLANT.text.meters, gas } as Plant["text"]["meters"];
+    const plant = { ...PLANT, text: { ...PLANT.text, meters } };
+    const { readings, problems } = await readAt(plant, "gas,2026-01-01,2026-01-31,3,kWh");
+    expect(readings).toEqual([]);
+    expect(problems).toMatchObject([{ code: "meter-meter", severity: "set-aside", value: "gas" }]);
+    expect(problems[0]?.expected).toContain("net or gross");
   });
 
   it.each([

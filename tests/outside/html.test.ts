@@ -2,7 +2,9 @@ import { beforeAll, describe, expect, it } from "vitest";
 import type { Page } from "playwright-core";
 import { svgText } from "../../src/charts/svg.js";
 import { writeHtml } from "../../src/report/html/write-html.js";
+import type { ReportDocument } from "../../src/report/document.js";
 import { sample } from "../report/html/sample-page.js";
+import { readTexts } from "../report/pdf/read-pdf.js";
 import { withProgram } from "../tools/outside.js";
 import { browserAt, htmlFonts, pageFolder, PATIENCE } from "./browser.js";
 
@@ -53,6 +55,54 @@ describe("a report as HTML", () => {
         await box.focus();
         expect(await box.evaluate((div) => div === document.activeElement)).toBe(true);
       });
+    });
+
+    it("shows the whole of a narrow picture and of a wide table on a phone", async () => {
+      const drawing = { width: 640, height: 90, children: [] };
+      const head = ["Step", "A", "B", "C", "Status"].map((text) => ({
+        runs: [{ kind: "text", text } as const],
+      }));
+      const blocks: ReportDocument["blocks"] = [
+        {
+          kind: "figure",
+          id: "f",
+          title: "Figure 1",
+          description: "d",
+          drawing,
+          narrow: { ...drawing, width: 360 },
+        },
+        { kind: "table", id: "t", caption: "c", head, rows: [head, head] },
+      ];
+      const fonts = await htmlFonts();
+      const own = write("cards", writeHtml({ ...sample, blocks }, { fonts, drawingSvg: svgText }));
+      const seen = (page: Page, what: string): Promise<boolean> => page.locator(what).isVisible();
+      await browser.open(own, 390, async (page) => {
+        expect([await seen(page, ".wide"), await seen(page, ".narrow svg")]).toEqual([false, true]);
+        const [table, room] = await page
+          .locator("#t .scroll")
+          .evaluate((box) => [box.scrollWidth, box.clientWidth]);
+        expect(table).toBeLessThanOrEqual(room);
+        const status = page.locator("#t tbody tr").first().locator("td").last();
+        const { x = 0, width = 0 } = (await status.boundingBox()) ?? {};
+        expect(x + width).toBeLessThanOrEqual(390);
+        expect(await page.locator("#t thead").isVisible()).toBe(false);
+      });
+      await browser.open(own, 1280, async (page) => {
+        expect([await seen(page, ".wide"), await seen(page, ".narrow svg")]).toEqual([true, false]);
+        expect(await page.locator("#t thead").isVisible()).toBe(true);
+      });
+    });
+
+    it("prints without contents, and with the heads of tables on each page they reach", async () => {
+      const page = await browser.blank();
+      await page.goto(address);
+      await page.emulateMedia({ media: "print" });
+      expect(await page.locator("nav").isVisible()).toBe(false);
+      const printed = await readTexts(await page.pdf({ preferCSSPageSize: true }));
+      await page.close();
+      const withLots = printed.filter((texts) => texts.some((text) => /^L-25-\d{4}$/.test(text)));
+      expect(withLots.length).toBeGreaterThan(1);
+      for (const texts of withLots) expect(texts).toContain("Client");
     });
 
     it("opens the trace that a number leads to", async () => {

@@ -66,14 +66,14 @@ describe("Complaints", () => {
   it("note under a change what was no fault before it, at its place in the change", () => {
     const desk = complaints();
     desk.say(["first"], "a", "1", "something", "Do something.");
-    const changed = desk.underChange(2);
+    const changed = desk.under(["changes", 2]);
     changed.say(["first"], "a", "1", "something", "Do something.");
     changed.say(["first"], "a", "3", "something", "Do something.");
     expect(changed.problems.map(({ key, value }) => [key, value])).toEqual([
       ["changes[2].first", "3"],
     ]);
     // What the change before said is known to the next one too.
-    const next = changed.underChange(0);
+    const next = changed.under(["changes", 0]);
     next.say(["first"], "a", "3", "something", "Do something.");
     expect(next.problems).toEqual([]);
   });
@@ -82,7 +82,7 @@ describe("Complaints", () => {
     const desk = complaints();
     desk.refuse(["changes", 1, "first"]);
     const [other, own] = [0, 1].map((index) => {
-      const changed = desk.underChange(index);
+      const changed = desk.under(["changes", index]);
       changed.say(["first"], "a", "1", "something", "Do something.");
       return changed.problems.length;
     });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { placeInChange } from "../../src/plant/dated.js";
 import { mergeChange } from "../../src/plant/merge-change.js";
 import { type ChangeText, PlantFile } from "../../src/plant/schema.js";
 
@@ -22,7 +23,7 @@ const BEFORE = PlantFile.parse({
 });
 
 function after(change: Omit<ChangeText, "from">): typeof BEFORE {
-  return mergeChange(BEFORE, { from: "2026-07-01", ...change });
+  return mergeChange(BEFORE, change, (where) => placeInChange("2026-07-01", where));
 }
 
 const PLACE = "plant.yaml, changes from 2026-07-01, sites.main";

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { interval95, medianOf } from "../../src/numbers/distributions.js";
 import { lookupIn, MissingFactor } from "../../src/plant/quantities.js";
 import { SHIPPED, shippedFactor } from "../tools/shipped-factors.js";
 
@@ -39,6 +40,26 @@ describe("lookupIn", () => {
       source: "plant.yaml, somewhere",
     });
     expect(given.common).toBeUndefined();
+  });
+
+  it("keeps the doubt of a usual setting that sources disagree on", () => {
+    const asked = { id: "wash-range.fresh-water", owner: "role main/range/wash" };
+    const usual = lookup({ ...asked, usual: { value: 15, low: 5, high: 45 } });
+    const [low, high] = interval95(usual.spread);
+    expect(low).toBeCloseTo(5, 2);
+    expect(high).toBeCloseTo(45, 1);
+    expect(medianOf(usual.spread)).toBeCloseTo(15, 3);
+    expect(usual).toMatchObject({ common: asked.id, source: "own-estimate" });
+    const other = lookup({ ...asked, usual: { value: 20, low: 5, high: 80 } });
+    expect(other.id).not.toBe(usual.id);
+  });
+
+  it("takes the bond it is asked with", () => {
+    const bond = { stream: "pair", weight: 0.7 };
+    const asked = { id: "pad.power", owner: "machine main/pad-9", bond };
+    expect(lookup(asked).bond).toBe(bond);
+    expect(lookup({ ...asked, given: 5, where: "somewhere" }).bond).toBe(bond);
+    expect(lookup({ ...asked, usual: 5 }).bond).toBe(bond);
   });
 
   it("takes the vintage of the month, as far as it was known", () => {

@@ -147,7 +147,7 @@ describe("stenter that cures", () => {
     [15, 2066],
     [20, 2754],
     [24, 3305],
-  ])("heats %d kg of air per kg of cloth with %d kJ", (air, expected) => {
+  ])("[W10] heats %d kg of air per kg of cloth with %d kJ", (air, expected) => {
     const hours = (1000 * 150) / 20 / 3600;
     const context = contextFor(stenterCure, {
       settings: {

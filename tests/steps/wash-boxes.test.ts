@@ -26,7 +26,7 @@ function whole(groups: readonly Group[], liquor: number, entering = {}, levels =
 
 describe("heat of the liquor", () => {
   // Worked by hand: 10 L/kg from 15 to 95 °C take 10 × 4.19 × 80 = 3.352 MJ/kg.
-  it("is 3.352 MJ/kg for 10 L/kg from 15 to 95 °C", () => {
+  it("[W2] is 3.352 MJ/kg for 10 L/kg from 15 to 95 °C", () => {
     expect((10 * perLitre([["hot"]])) / 1000).toBeCloseTo(3.352, 2);
   });
 

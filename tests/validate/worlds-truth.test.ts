@@ -33,6 +33,14 @@ function leaf(id: string, spread: Spread, common?: string): Leaf {
 const NORMAL: Spread = { shape: "normal", value: 10, sd: 1, limits: [0, 100] };
 const dump = [1, 2].map((pad) => leaf(`pad.dump @ machine main/pad-${pad}`, NORMAL, "pad.dump"));
 const wash = leaf("pad.trough-wash @ machine main/pad-1", NORMAL, "pad.trough-wash");
+const dwell = [1, 2].map((oven) => ({
+  ...leaf(`oven.dwell @ role main/oven-${oven}/fix`, NORMAL, "oven.dwell"),
+  bond: { stream: `dry fixation @ role main/oven-${oven}/fix`, weight: -Math.SQRT1_2 },
+}));
+const hot = {
+  ...leaf("oven.fix-temperature @ role main/oven-1/fix", NORMAL, "oven.fix-temperature"),
+  bond: { stream: "dry fixation @ role main/oven-1/fix", weight: Math.SQRT1_2 },
+};
 const power = leaf("pad.power @ machine main/pad-1", NORMAL);
 
 function valuesOf(
@@ -65,6 +73,11 @@ describe("truthOf", () => {
     ["two defaults of a machine that go together", dump[0], wash, alike, 0.5],
     ["a default and a number of the plant file that go together", dump[0], power, alike, 0.5],
     ["settings of two machines stay apart", dump[1], wash, alike, 0],
+    ["what is drawn together goes together", hot, dwell[0], AS_DRAWN, -0.5],
+    ["a bond of another oven has nothing to say", hot, dwell[1], AS_DRAWN, 0],
+    // ½ of the default that both share, times ½ that the bonds leave of each.
+    ["bonds dilute what two machines have in common", dwell[0], dwell[1], AS_DRAWN, 0.25],
+    ["settings that go by machine go without bonds", hot, dwell[0], alike, 0.5],
   ])("%s", (_, a, b, nature, expected) => {
     expect(Math.abs(correlation(a, b, nature) - expected)).toBeLessThan(0.064);
   });
@@ -77,7 +90,7 @@ describe("truthOf", () => {
   });
 
   it.each([AS_DRAWN, alike])("keeps the spread of each leaf: $byMachine", (nature) => {
-    for (const one of [dump[0], power]) {
+    for (const one of [dump[0], power, hot]) {
       const values = valuesOf(one, nature);
       const mean = values.reduce((sum, value) => sum + value, 0) / WORLDS;
       const variance = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / WORLDS;

@@ -55,7 +55,8 @@ export function scoresOfWorlds(worlds: number): (stream: string) => Float64Array
  *
  * A default of one owner among several is half common and half the owner's, as the reports draw it. Where
  * settings go by machine, the owner's half is that of the machine: any two settings of one machine then have
- * a correlation of ½, and so have the same default on two machines.
+ * a correlation of ½, and so have the same default on two machines. Numbers that reports draw together go
+ * together here as well, except where settings go by machine, which takes the place of their bonds.
  *
  * @param nature - what truths are like
  * @param world - number of the world
@@ -75,11 +76,11 @@ export function truthOf(
     const common = leaf.common === undefined ? undefined : score(`${leaf.common} (common part)`);
     const machine = nature.byMachine === "no" ? undefined : machineOf(leaf);
     const own = score(leaf.id);
+    const alone = common === undefined ? own : (common + own) / Math.SQRT2;
+    const { stream, weight } = leaf.bond ?? { stream: leaf.id, weight: 0 };
     const z =
       machine === undefined
-        ? common === undefined
-          ? own
-          : (common + own) / Math.SQRT2
+        ? weight * score(stream) + Math.sqrt(1 - weight ** 2) * alone
         : ((common ?? own) + side(leaf.id) * score(`settings of ${machine}`)) / Math.SQRT2;
     return quantileOf(nature.spread(leaf))(normalCdf(z));
   };

@@ -1,22 +1,15 @@
 /**
- * Page one: the answer, the table of indicators, what gets worse, and what would help most.
+ * Page one: the answer in sentences, and the table of indicators.
  */
 
 import { BROKEN_DOWN } from "../../account/account.js";
 import type { IndicatorId } from "../../account/indicators.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
-import {
-  digitsFor,
-  formatInterval,
-  formatNumber,
-  formatPercent,
-  formatShareOfDraws,
-} from "../format.js";
-import { concentration } from "./tables.js";
+import { formatInterval, formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import type { NotedComparison, ReportDesk } from "./desk.js";
-import { yieldFall, yieldRow } from "./first-quality.js";
+import { yieldRow } from "./first-quality.js";
 
 /** Indicators of the table on page one. */
 export const TABLE: readonly (readonly [IndicatorId, string])[] = [
@@ -29,28 +22,36 @@ export const TABLE: readonly (readonly [IndicatorId, string])[] = [
   ["cost", "Cost"],
 ];
 
-/** Indicators that are named when they rise. */
-const WATCHED: readonly (readonly [IndicatorId, string])[] = [
-  ["water", "water withdrawn"],
-  ["evaporated", "water evaporated"],
-  ["discharged", "water discharged"],
-  ["cod", "COD load"],
-  ["nitrogen", "nitrogen load"],
-  ["salt", "dissolved salts"],
-  ["energy", "final energy"],
-  ["electricity", "electricity"],
-  ["heat", "fuel and bought heat"],
-  ["co2-location", "CO₂e (location)"],
-  ["co2-market", "CO₂e (market)"],
-  ["biogenic", "biogenic CO₂"],
-  ["carbon-to-air", "organic carbon to air"],
-  ["formaldehyde", "formaldehyde to air"],
-  ["ink", "ink"],
-  ["paper", "protecting paper"],
-  ["hours", "machine time"],
-  ["labour", "labour time"],
-  ["cost", "cost of the priced flows"],
+/** Words of the sentences: what is taken, and how. */
+const SENTENCES: readonly (readonly [IndicatorId, string, string])[] = [
+  ["water", "Water withdrawn", "take"],
+  ["cod", "COD load", "send to the drain"],
+  ["energy", "Final energy", "take"],
+  ["electricity", "Electricity", "take"],
+  ["co2-location", "CO₂e (location)", "cause"],
 ];
+
+/**
+ * What every sentence of the answer shares: reference unit, lots, interval and measured share.
+ *
+ * @param desk - the report
+ * @returns a paragraph that leads to the list
+ */
+export function answerLead(desk: ReportDesk): Block {
+  const shares = SENTENCES.map(([id]) => measuredShare(desk, id));
+  const [first = ""] = shares;
+  const measured = shares.every((share) => share === first)
+    ? `${first} measured`
+    : `measured shares: ${SENTENCES.map(([, words], i) => `${words} ${shares[i] ?? ""}`).join(", ")}`;
+  return {
+    kind: "paragraph",
+    runs: [
+      said(
+        `On the same lots, per ${desk.input.reference.words} (95 % intervals in brackets; ${measured}):`,
+      ),
+    ],
+  };
+}
 
 /**
  * One sentence per indicator.
@@ -59,53 +60,48 @@ const WATCHED: readonly (readonly [IndicatorId, string])[] = [
  * @returns a list
  */
 export function answerList(desk: ReportDesk): Block {
-  const items = (["water", "cod", "energy", "electricity", "co2-location"] as const).flatMap(
-    (id) => {
-      const noted = desk.compared(id);
-      return noted === undefined ? [] : [answer(id, noted)];
-    },
-  );
+  const items = SENTENCES.flatMap(([id, words, verb]) => {
+    const noted = desk.compared(id);
+    return noted === undefined ? [] : [answer(desk, words, verb, noted)];
+  });
   return { kind: "list", ordered: false, items };
 }
 
-function answer(id: IndicatorId, noted: NotedComparison): readonly Run[] {
-  const { comparison, pigment, dye, unit, saving, difference } = noted;
-  const name = WATCHED.find(([watched]) => watched === id)?.[1] ?? id;
+function answer(
+  desk: ReportDesk,
+  words: string,
+  verb: string,
+  noted: NotedComparison,
+): readonly Run[] {
+  const { comparison, pigment, dye, saving, difference } = noted;
+  const { suffix } = desk.input.reference;
+  const unit = suffix === "" ? noted.unit : noted.unit.replace(`/${suffix}`, "");
   const rises = comparison.difference.median < 0;
-  const { low = NaN, high = NaN } = comparison.saving ?? {};
+  const { low = NaN, high = NaN, median = NaN } = comparison.saving ?? {};
+  const open = comparison.resolved ? "" : ", open";
   const runs: Run[] = [
-    { kind: "text", text: `${capital(name)}: `, style: "bold" },
-    { kind: "text", text: "pigment takes " },
+    { kind: "text", text: `${words}: `, style: "bold" },
+    said(`pigment would ${verb} `),
     pigment.run,
-    { kind: "text", text: `, dye ` },
+    said(" instead of "),
     dye.run,
-    { kind: "text", text: ` ${unit}; ` },
+    said(` ${unit}, `),
   ];
   if (saving === undefined) {
-    runs.push({ kind: "text", text: "dye minus pigment " }, difference.run, {
-      kind: "text",
-      text: ` (${difference.interval})`,
-    });
+    runs.push(said("dye minus pigment "), difference.run);
+    runs.push(said(` ${unit} (${difference.interval})${open}`));
   } else {
-    runs.push(
-      { kind: "text", text: "that is " },
-      rises
-        ? { kind: "text", text: formatNumber(-100 * (comparison.saving?.median ?? 0), 0) }
-        : saving.run,
-      {
-        kind: "text",
-        text: rises
-          ? ` % more (${formatInterval(-100 * high, -100 * low, 0)} %)`
-          : ` % less (${saving.interval} %)`,
-      },
-    );
+    runs.push(rises ? said(formatNumber(-100 * median, 0)) : saving.run);
+    const interval = rises ? formatInterval(-100 * high, -100 * low, 0) : saving.interval;
+    runs.push(said(` % ${rises ? "more" : "less"} (${interval} %)${open}`));
   }
-  runs.push({ kind: "text", text: comparison.resolved ? "." : ", zero inside." });
+  runs.push(said("."));
   return runs;
 }
 
 /**
- * Table of indicators: both routes absolute, difference, interval, probability, measured share, status.
+ * Table of indicators: both routes absolute, difference, interval, probability, shares measured and from the
+ * mill's own settings, and whether the interval leaves zero out.
  *
  * @param desk - the report
  * @returns the table
@@ -123,7 +119,7 @@ export function answerTable(desk: ReportDesk): Block {
         numberCell(difference.run),
         numberCell(difference.interval),
         numberCell(formatShareOfDraws(comparison.less, comparison.count)),
-        numberCell(measuredShare(desk, id)),
+        numberCell(ownShare(desk, id)),
         textCell(comparison.resolved ? "yes" : "no"),
       ],
     ];
@@ -139,15 +135,36 @@ export function answerTable(desk: ReportDesk): Block {
       "Dye",
       "Dye\u00a0−\u00a0P",
       "95 % interval",
-      "Pigment less",
-      "Measured",
-      "Sign\u00a0known",
+      "P\u00a0less",
+      "Mill’s\u00a0own",
+      "Not\u00a0zero",
     ].map((text, i) =>
       i === 0 || i === 7 ? textCell(text) : { ...textCell(text), align: "right" as const },
     ),
     rows,
-    widths: [3.3, 0.95, 0.65, 1.15, 2.05, 1.7, 1.2, 1.2],
+    widths: [3.5, 0.95, 0.75, 1.05, 1.95, 1.25, 1.35, 1.15],
   };
+}
+
+/**
+ * What the columns of the table say, and what its numbers may not be taken for.
+ *
+ * @param desk - the report
+ * @returns a small paragraph
+ */
+export function tableNotes(desk: ReportDesk): Block {
+  const logged =
+    desk.input.yields === undefined
+      ? "each route’s own, different lots"
+      : "with the yields of the plant file";
+  const text = `Mill’s own: from its settings, the rest is defaults. Not zero: direction only, not quality of evidence. Yield: ${logged}, in points. Medians here; break-downs add means, which differ a little.`;
+  return { kind: "paragraph", tone: "small", runs: [said(text)] };
+}
+
+// Of the indicators that are broken down, both routes alike.
+function ownShare(desk: ReportDesk, id: IndicatorId): string {
+  const broken = BROKEN_DOWN.find((known) => known === id);
+  return broken === undefined ? "–" : formatPercent(desk.provenance(broken).modelled);
 }
 
 // Where an indicator is not broken down, its share is known only as long as nothing is measured at all.
@@ -157,83 +174,8 @@ function measuredShare(desk: ReportDesk, id: IndicatorId): string {
   return BROKEN_DOWN.some((known) => desk.provenance(known).measured > 0) ? "–" : formatPercent(0);
 }
 
-/**
- * What gets worse on the pigment route.
- *
- * @param desk - the report
- * @returns a sentence that names everything that rises
- */
-export function worseList(desk: ReportDesk): Block {
-  const rising = WATCHED.flatMap(([id, words]) => {
-    const noted = desk.compared(id);
-    if (noted === undefined || !(noted.comparison.difference.median < 0)) return [];
-    // A rise that the digits carried do not show, and that the draws do not settle, is none.
-    const same = noted.pigment.value.text === noted.dye.value.text;
-    return same && !noted.comparison.resolved ? [] : [{ words, noted }];
-  });
-  const named = rising.map(({ words, noted }): readonly Run[] => [
-    { kind: "text", text: `${words} rises from ` },
-    noted.dye.run,
-    { kind: "text", text: " to " },
-    noted.pigment.run,
-    {
-      kind: "text",
-      text: ` ${noted.unit}${times(noted)}${noted.comparison.resolved ? "" : " (the interval holds zero)"}`,
-    },
-  ]);
-  const worse = [...named, stronger(desk), yieldFall(desk)].filter((runs) => runs.length > 0);
-  if (worse.length === 0) {
-    return {
-      kind: "paragraph",
-      runs: [
-        {
-          kind: "text",
-          text: "No indicator of this report has a higher median on the pigment route.",
-        },
-      ],
-    };
-  }
-  return {
-    kind: "paragraph",
-    runs: [
-      { kind: "text", text: "What gets worse on the pigment route: ", style: "bold" },
-      ...worse.flatMap((runs, i): readonly Run[] => [
-        ...runs,
-        { kind: "text", text: i === worse.length - 1 ? "." : "; " },
-      ]),
-    ],
-  };
-}
-
-// A rise to several times the amount is said so.
-function times({ comparison }: NotedComparison): string {
-  const ratio = comparison.pigment.median / comparison.dye.median;
-  return ratio >= 2 && Number.isFinite(ratio) ? `, ${formatNumber(ratio, 0)} times` : "";
-}
-
-// Permits limit concentration too, which can rise while the load falls.
-function stronger(desk: ReportDesk): readonly Run[] {
-  const pigment = concentration(desk, "cod", "pigment");
-  const dye = concentration(desk, "cod", "dye");
-  if (!(dye > 0 && pigment > 1.05 * dye)) return [];
-  const text = (value: number): string =>
-    formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value));
-  return [
-    {
-      kind: "text",
-      text: `COD in the effluent from ${text(dye)} to ${text(pigment)} mg/L (means)`,
-    },
-  ];
-}
-
-/**
- * First letter large.
- *
- * @param text - words
- * @returns the words as a beginning of a sentence
- */
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+function said(text: string): Run {
+  return { kind: "text", text };
 }
 
 /**

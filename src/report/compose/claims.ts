@@ -67,7 +67,7 @@ export function claimsSentence(claims: ClaimsInput | undefined): string {
   }
   const { verdicts } = claims;
   const count = (of: Verdict): number => verdicts.filter(({ verdict }) => verdict === of).length;
-  return `${verdicts.length} judged, ${count("supported")} supported, ${count("conditions")} with conditions, ${count("not-supported")} not; see “What may be claimed”. No other sentence here is a claim.`;
+  return `${verdicts.length} judged, ${count("supported")} supported, ${count("conditions")} with conditions, ${count("not-supported")} not. No other sentence is a claim.`;
 }
 
 function valueOf({ verdict, cautious }: ClaimVerdict): string {

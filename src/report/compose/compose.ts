@@ -3,19 +3,31 @@
  */
 
 import type { IndicatorId } from "../../account/indicators.js";
-import { sha256Hex } from "../../numbers/digest.js";
 import type { Block, ReportDocument } from "../document.js";
 import { formatDate, formatNumber } from "../format.js";
 import { renderTemplate, type TemplateValues } from "../template.js";
-import { amountPlaces, answerList, answerTable, worseList } from "./answer.js";
-import { basisBlock, findingBlocks } from "./finding.js";
+import { allowedBlocks } from "./allowed.js";
+import { audienceWords, keptFrom } from "./audience.js";
+import { amountPlaces, answerLead, answerList, answerTable, tableNotes } from "./answer.js";
+import { worseList } from "./worse.js";
+import { findingBlocks } from "./finding.js";
 import { ReportDesk } from "./desk.js";
-import { distributionBlocks, meterBlocks, swingBlocks } from "./doubt.js";
-import { apartList, cautionList, factorBlocks, importBlocks } from "./evidence.js";
+import { distributionBlocks, meanBlocks, meterBlocks, swingBlocks } from "./doubt.js";
+import { apartList, cautionList, importBlocks } from "./evidence.js";
+import { factorBlocks } from "./factor-table.js";
+import { glossary } from "./glossary.js";
+import { inputDigests } from "./digests.js";
+import { airFinding } from "./air.js";
+import { concentrations } from "./concentrations.js";
+import { evidenceLine } from "./standing.js";
+import { turningBlocks } from "./break-evens.js";
+import { methodBlocks } from "./comparison-methods.js";
+import { blendBlocks, pigmentRouteBlocks } from "./subsets.js";
+import { equivalenceBlocks, equivalenceSentence } from "./equivalence.js";
 import type { ReportInput } from "./input.js";
 import { machineChecks } from "./machine-checks.js";
 import { boundaryBlocks } from "./boundary.js";
-import { actualTable, breakdownTable } from "./groups.js";
+import { actualTable, breakdownBlocks } from "./groups.js";
 import { breakEvenBlocks, conditions, scatterBlock } from "./overturn.js";
 import { lotBlocks, monthBlocks } from "./lots.js";
 import { carrierBlocks, scopeBlocks, stepBlocks } from "./quantities.js";
@@ -23,12 +35,14 @@ import { settingsSentence } from "./settings-in-force.js";
 import { claimBlocks, claimsSentence } from "./claims.js";
 import { costBlocks } from "./cost.js";
 import { bestMeasurement, worthBlocks } from "./measurement.js";
-import { concentrations, inventory, substancesTable } from "./tables.js";
+import { scenarioBlocks } from "./scenarios.js";
+import { inventory, substancesTable } from "./tables.js";
 
 const WATER: readonly (readonly [IndicatorId, string])[] = [
   ["water", "Withdrawn"],
   ["discharged", "Discharged"],
-  ["evaporated", "Evaporated"],
+  ["consumed", "Consumed: withdrawn less discharged"],
+  ["evaporated", "Evaporated, water of inks and chemicals included"],
 ];
 
 const LOADS: readonly (readonly [IndicatorId, string])[] = [
@@ -49,27 +63,27 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
   const title = "Heat-fixed pigment beside steam-and-wash dye";
   // Page one is noted first, so that figures are numbered as they are read.
   const blocks: Record<string, readonly Block[]> = {
-    answers: [answerList(desk)],
+    answers: [answerLead(desk), answerList(desk)],
     "indicator-table": [answerTable(desk)],
-    strip: [
-      {
-        kind: "strip",
-        words: "Final energy of both routes: where the numbers come from",
-        shares: desk.provenance("energy"),
-      },
-    ],
     worse: [worseList(desk)],
-    basis: [basisBlock(desk)],
-    conditions: [conditions(desk)],
-    best: [bestMeasurement(desk)],
+    notes: [tableNotes(desk)],
+    conditions: [small(conditions(desk))],
+    evidence: [small(evidenceLine(desk))],
+    best: [small(bestMeasurement(desk))],
     "water-finding": findingBlocks(desk, "water", "Water withdrawn"),
     "load-finding": findingBlocks(desk, "cod", "COD load"),
     "energy-finding": findingBlocks(desk, "energy", "Final energy"),
     "co2-finding": findingBlocks(desk, "co2-location", "CO₂e, location-based"),
     "break-even": breakEvenBlocks(desk),
+    turning: turningBlocks(desk),
     scatter: [scatterBlock(desk)],
     boundary: boundaryBlocks(desk),
     apart: [apartList(desk)],
+    "pigment-routes": pigmentRouteBlocks(desk),
+    blends: blendBlocks(desk),
+    "medians-means": meanBlocks(desk),
+    methods: methodBlocks(desk),
+    glossary: [glossary()],
     "water-steps": stepBlocks(desk, "water", "Water withdrawn"),
     "water-inventory": [
       inventory(
@@ -93,6 +107,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     "energy-steps": stepBlocks(desk, "energy", "Final energy"),
     "co2-scopes": scopeBlocks(desk),
     "air-inventory": [
+      ...airFinding(desk),
       inventory(
         desk,
         "air-inventory",
@@ -117,14 +132,16 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
       ),
       substancesTable(desk),
     ],
-    cost: costBlocks(desk),
+    cost: keptFrom(desk, "Costs and prices", () => costBlocks(desk)),
     "lot-dots": lotBlocks(desk, "water", "Water withdrawn"),
     months: [
       ...monthBlocks(desk, "water", "Water withdrawn"),
       ...monthBlocks(desk, "energy", "Final energy"),
     ],
-    "by-fabric": [breakdownTable(desk, "fabric")],
-    "by-client": [breakdownTable(desk, "client")],
+    "by-fabric": breakdownBlocks(desk, "fabric"),
+    "by-client": keptFrom(desk, "Figures by client", () => breakdownBlocks(desk, "client"), [
+      "public",
+    ]),
     actual: [actualTable(desk)],
     distributions: distributionBlocks(desk),
     swings: [
@@ -132,7 +149,10 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
       ...swingBlocks(desk, "energy", "final energy"),
       ...swingBlocks(desk, "co2-location", "CO₂e, location-based"),
     ],
+    scenarios: keptFrom(desk, "What-ifs and forecasts", () => scenarioBlocks(desk)),
+    equivalence: equivalenceBlocks(desk),
     claims: claimBlocks(desk),
+    wording: allowedBlocks(desk),
     worth: worthBlocks(desk),
     meters: meterBlocks(desk),
     import: importBlocks(desk),
@@ -140,22 +160,21 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     cautions: [cautionList(desk)],
   };
   const body = renderTemplate(template, "report.md", valuesOf(desk, title), blocks);
-  const logs = sha256Hex(
-    input.log.files
-      .map((file) => file.sha256)
-      .sort()
-      .join("\n"),
-  );
-  const plant = sha256Hex(JSON.stringify(input.plant.text));
+  const { logs, plant } = inputDigests(input);
   return {
     title,
     author: input.plant.house,
     language: "en",
     date: input.date,
-    footer: `Logs ${logs.slice(0, 12)} · plant ${plant.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · ${input.claims?.policy ?? "claims not assessed"} · ${input.plant.text.review === undefined ? "not reviewed" : "reviewed"}`,
+    footer: `Logs ${logs.slice(0, 12)} · plant ${plant.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · ${input.claims?.policy ?? "claims not assessed"} · ${input.plant.text.review === undefined ? "not reviewed" : "reviewed"}${audienceWords(input)}`,
     blocks: body,
     figures: desk.figures.figures,
   };
+}
+
+// Page one has to fit a page.
+function small(block: Block): Block {
+  return block.kind === "paragraph" ? { ...block, tone: "small" } : block;
 }
 
 function siteWords(input: ReportInput): string {
@@ -186,7 +205,7 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
     sites: scope.site === "" ? siteWords(input) : "",
     from: formatDate(input.days[0]),
     to: formatDate(input.days[1]),
-    fastness: (input.log.filled.get("rub_wet") ?? 0) > 0,
+    equivalence: equivalenceSentence(input),
     counterpart: [
       "Cellulosics are set beside reactive dye, silk, wool and polyamide beside acid dye, polyester beside disperse dye; the pigment route of a dye lot is the calender, unless the plant file says otherwise. A fibre without counterpart is left out and counted below.",
       settingsSentence(input),
@@ -197,7 +216,7 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
       plant.gwp === "AR6"
         ? "the sixth assessment report (AR6)"
         : "the fifth assessment report (AR5)",
-    grid: `Grid intensities of ${sites.map((site) => site.place).join(", ")} are life-cycle figures per kWh generated: what happens before the power station is in them, and losses of the grid are not, so electricity bought counts for a little less than it is. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
+    grid: `Grid intensities (place code ${[...new Set(sites.map((site) => site.place))].join(", ")}) are life-cycle figures per kWh generated: fuels and building of power stations are in them. Losses between power station and mill are not, so emissions of bought electricity are understated by them, on both routes. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
     draws: formatNumber(input.account.draws.count, 0),
     seed: String(input.seed),
     claims: claimsSentence(input.claims),

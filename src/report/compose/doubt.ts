@@ -4,10 +4,15 @@
 
 import type { IndicatorId } from "../../account/indicators.js";
 import type { FactorSwing } from "../../account/swings.js";
-import type { Block } from "../document.js";
+import type { MeterMonthSeries } from "../../meters/months.js";
+import { mean } from "../../numbers/quantiles.js";
+import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
-import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
+import { digitsFor, formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
+import { TABLE } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
+import { aboveModel } from "./standing.js";
+import { valueText } from "./units.js";
 
 const DISTRIBUTIONS: readonly (readonly [IndicatorId, string])[] = [
   ["water", "water withdrawn"],
@@ -19,6 +24,54 @@ const DISTRIBUTIONS: readonly (readonly [IndicatorId, string])[] = [
 
 /** Factors shown in a picture of swings. */
 const MOST_SWINGS = 10;
+
+/** Change of the share saved from which a factor is listed. [percentage points] */
+const LEAST_SWING = 0.5;
+
+/**
+ * Medians beside means: page one prints the former, break-downs add up the latter.
+ *
+ * @param desk - the report
+ * @returns a table
+ */
+export function meanBlocks(desk: ReportDesk): readonly Block[] {
+  const rows = TABLE.flatMap(([id, words]): (readonly Cell[])[] => {
+    const noted = desk.compared(id);
+    if (noted === undefined) return [];
+    const of = (arm: "pigment" | "dye"): string => {
+      const value = desk.per(
+        id,
+        mean(desk.input.account.indicators[arm].get(id) ?? new Float64Array(1)),
+        arm,
+      );
+      const { low, high } = noted.comparison[arm];
+      const digits = digitsFor(value, low * noted.scale, high * noted.scale) + 1;
+      return formatNumber(value, Math.min(digits, Math.max(0, digitsFor(value))));
+    };
+    return [
+      [
+        textCell(`${words}, ${noted.unit}`, true),
+        numberCell(noted.pigment.run),
+        numberCell(of("pigment")),
+        numberCell(noted.dye.run),
+        numberCell(of("dye")),
+      ],
+    ];
+  });
+  return [
+    {
+      kind: "table",
+      id: "medians-means",
+      caption:
+        "Median (page one) and mean of draws (break-downs) of the same totals. A lopsided distribution sets them apart; both are right, and they are never mixed in one sum.",
+      head: ["Indicator", "Pigment, median", "mean", "Dye, median", "mean"].map((text, i) =>
+        i === 0 ? textCell(text) : { ...textCell(text), align: "right" as const },
+      ),
+      rows,
+      widths: [3, 1.3, 0.9, 1.3, 0.9],
+    },
+  ];
+}
 
 /**
  * Distributions of the share saved over draws: picture and table.
@@ -100,7 +153,10 @@ export function swingBlocks(desk: ReportDesk, id: IndicatorId, words: string): r
       ),
     ];
   }
-  const shown = swings.factors.slice(0, MOST_SWINGS);
+  const moving = swings.factors.filter((swing) => reach(swing, swings.base) >= LEAST_SWING);
+  const shown = (moving.length === 0 ? swings.factors : moving).slice(0, MOST_SWINGS);
+  const listed = moving.slice(0, 2 * MOST_SWINGS);
+  const left = swings.factors.length - listed.length;
   const end = (swing: FactorSwing, side: "low" | "high"): { label: string; change: number } => ({
     label: valueText(swing[side].value, swing.unit),
     change: 100 * (swing[side].saving - swings.base),
@@ -126,7 +182,7 @@ export function swingBlocks(desk: ReportDesk, id: IndicatorId, words: string): r
     {
       kind: "table",
       id: `${id}-swing-table`,
-      caption: `Swings of the share saved of ${words}, one factor at a time, all others at their medians (share saved there: ${formatPercent(swings.base)}).`,
+      caption: `Swings of the share saved of ${words}, one factor at a time, all others at their medians (share saved there: ${formatPercent(swings.base)}).${left === 0 ? "" : ` ${formatNumber(left, 0)} further factors are left out, each moving it by less than ${listed.length < moving.length ? "those shown" : "half a point"}.`}`,
       behind: true,
       head: [
         textCell("Factor"),
@@ -136,32 +192,28 @@ export function swingBlocks(desk: ReportDesk, id: IndicatorId, words: string): r
         textCell("High end"),
         { ...textCell("share saved"), align: "right" },
       ],
-      rows: swings.factors
-        .slice(0, 2 * MOST_SWINGS)
-        .map((swing) => [
-          textCell(swing.factor, true),
-          textCell(swing.own ? "the mill" : "default"),
-          textCell(valueText(swing.low.value, swing.unit)),
-          numberCell(formatPercent(swing.low.saving)),
-          textCell(valueText(swing.high.value, swing.unit)),
-          numberCell(formatPercent(swing.high.saving)),
-        ]),
+      rows: listed.map((swing) => [
+        {
+          strong: true,
+          runs: [
+            { kind: "text", text: `${swing.words} ` },
+            { kind: "text", text: swing.factor, style: "code" },
+          ],
+        },
+        textCell(swing.own ? "the mill" : "default"),
+        textCell(valueText(swing.low.value, swing.unit)),
+        numberCell(formatPercent(swing.low.saving)),
+        textCell(valueText(swing.high.value, swing.unit)),
+        numberCell(formatPercent(swing.high.saving)),
+      ]),
       widths: [3.4, 0.9, 1.4, 0.9, 1.4, 0.9],
     },
   ];
 }
 
-/**
- * A value with its unit, three significant digits.
- *
- * @param value - the value
- * @param unit - its unit
- * @returns the text
- */
-export function valueText(value: number, unit: string): string {
-  const size = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value)));
-  const text = formatNumber(value, Math.max(0, Math.min(6, 2 - size)));
-  return unit === "1" ? text : `${text} ${unit}`;
+// The larger of both changes, in percentage points.
+function reach({ low, high }: FactorSwing, base: number): number {
+  return 100 * Math.max(Math.abs(low.saving - base), Math.abs(high.saving - base));
 }
 
 /**
@@ -173,50 +225,65 @@ export function valueText(value: number, unit: string): string {
 export function meterBlocks(desk: ReportDesk): readonly Block[] {
   const { meters, metersMissing } = desk.input;
   if (meters.length === 0) return [desk.gap("meters", "Meters beside the model", metersMissing)];
-  return meters.flatMap((series): readonly Block[] => {
-    const metered = series.months.reduce((sum, { metered: m }) => sum + (m ?? 0), 0);
-    const modelled = series.months.reduce(
-      (sum, { modelled: m, metered: r }) => sum + (r === undefined ? 0 : (m ?? 0)),
-      0,
-    );
-    return [
-      desk.figure(
-        `meter-${series.meter}`,
-        `Meter ${series.meter} (${series.quantity}) beside the model of the lots, ${series.unit} a month`,
-        "Bars of the meter beside the modelled month, with the gap printed.",
+  const above = meters.map(aboveModel).filter((words) => words !== "");
+  const finding: Block = {
+    kind: "paragraph",
+    runs: [
+      {
+        kind: "text",
+        text:
+          above.length === 0
+            ? "No month has both a reading and lots."
+            : `Meters read ${above.join(", ")} than the lots as printed add up to. Nothing was adjusted to them.`,
+      },
+    ],
+  };
+  return [finding, ...meters.flatMap((series) => meterBlock(desk, series))];
+}
+
+function meterBlock(desk: ReportDesk, series: MeterMonthSeries): readonly Block[] {
+  const metered = series.months.reduce((sum, { metered: m }) => sum + (m ?? 0), 0);
+  const modelled = series.months.reduce(
+    (sum, { modelled: m, metered: r }) => sum + (r === undefined ? 0 : (m ?? 0)),
+    0,
+  );
+  return [
+    desk.figure(
+      `meter-${series.meter}`,
+      `Meter ${series.meter} (${series.quantity}) beside the model of the lots, ${series.unit} a month`,
+      "Bars of the meter beside the modelled month, with the gap printed.",
+      {
+        kind: "meter-months",
+        data: { quantity: series.quantity, unit: series.unit, months: series.months },
+      },
+    ),
+    {
+      kind: "table",
+      id: `meter-${series.meter}-table`,
+      caption: `Meter ${series.meter} and the model, ${series.unit} a month.`,
+      behind: true,
+      head: [
+        textCell("Month"),
+        ...["Meter", "Model, mean of draws"].map((text) => ({
+          ...textCell(text),
+          align: "right" as const,
+        })),
+      ],
+      rows: series.months.map(({ month, metered: read, modelled: made }) => [
+        textCell(month, true),
+        numberCell(read === undefined ? "–" : formatNumber(read, 0)),
+        numberCell(made === undefined ? "–" : formatNumber(made, 0)),
+      ]),
+    },
+    {
+      kind: "paragraph",
+      tone: "small",
+      runs: [
         {
-          kind: "meter-months",
-          data: { quantity: series.quantity, unit: series.unit, months: series.months },
+          kind: "text",
+          text: `Over the months read, meter ${series.meter} counts ${formatNumber(metered, 0)} ${series.unit} and the lots as printed add up to ${formatNumber(modelled, 0)} ${series.unit} in the mean of draws: ${metered > 0 ? formatPercent((metered - modelled) / metered) : "–"} of the meter is not explained by the lots. That gap holds base load, offices, other work and the faults of the model; nothing was adjusted to it.`,
         },
-      ),
-      {
-        kind: "table",
-        id: `meter-${series.meter}-table`,
-        caption: `Meter ${series.meter} and the model, ${series.unit} a month.`,
-        behind: true,
-        head: [
-          textCell("Month"),
-          ...["Meter", "Model, mean of draws"].map((text) => ({
-            ...textCell(text),
-            align: "right" as const,
-          })),
-        ],
-        rows: series.months.map(({ month, metered: read, modelled: made }) => [
-          textCell(month, true),
-          numberCell(read === undefined ? "–" : formatNumber(read, 0)),
-          numberCell(made === undefined ? "–" : formatNumber(made, 0)),
-        ]),
-      },
-      {
-        kind: "paragraph",
-        tone: "small",
-        runs: [
-          {
-            kind: "text",
-            text: `Over the months read, meter ${series.meter} counts ${formatNumber(metered, 0)} ${series.unit} and the lots as printed add up to ${formatNumber(modelled, 0)} ${series.unit} in the mean of draws: ${metered > 0 ? formatPercent((metered - modelled) / metered) : "–"} of the meter is not explained by the lots. That gap holds base load, offices, other work and the faults of the model; nothing was adjusted to it.`,
-          },
-        ],
-      },
-    ];
-  });
+      ],
+    },
+  ];
 }

@@ -1,10 +1,7 @@
 /**
- * Chapters on evidence: the import, factors used with their sources, cautions.
+ * Chapters on evidence: the import, lots that stand apart, cautions.
  */
 
-import type { Leaf } from "../../numbers/quantity.js";
-import { datedStream } from "../../plant/dated.js";
-import { leafRange } from "../../account/draws.js";
 import { disagreements } from "../../account/logged-settings.js";
 import { cautionsFor, type CautionTopic } from "../cautions.js";
 import type { Block, Cell } from "../document.js";
@@ -12,7 +9,9 @@ import { numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent } from "../format.js";
 import { amountPlaces } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
-import { valueText } from "./doubt.js";
+import { inputDigests } from "./digests.js";
+import { reasonWords } from "./reasons.js";
+import { valueText } from "./units.js";
 
 /**
  * Import ledger: every row read, adding to 100 %.
@@ -39,8 +38,24 @@ export function importBlocks(desk: ReportDesk): readonly Block[] {
     numberCell(formatNumber(part, 0)),
     numberCell(share(part)),
   ];
+  const repeated = counts.get("lot-repeated")?.count ?? 0;
+  const taken = total.accepted + total.corrected - repeated;
+  const merged =
+    repeated === 0
+      ? ""
+      : ` ${formatNumber(total.accepted, 0)} accepted and ${formatNumber(total.corrected, 0)} corrected rows make ${formatNumber(taken, 0)} lots, because ${formatNumber(repeated, 0)} ${repeated === 1 ? "row repeats" : "rows repeat"} another word for word and ${repeated === 1 ? "was" : "were"} merged with it.`;
   const reasons = [...counts].sort(([a, x], [b, y]) => y.count - x.count || (a < b ? -1 : 1));
+  const { logs, plant } = inputDigests(desk.input);
   return [
+    {
+      kind: "paragraph",
+      runs: [
+        {
+          kind: "text",
+          text: `Of ${formatNumber(total.rows, 0)} rows read, ${share(total.accepted + total.corrected)} were taken, ${share(total.setAside)} were set aside and ${share(total.outside)} lie outside the period.${merged}`,
+        },
+      ],
+    },
     desk.figure(
       "import",
       "Rows of the log: what became of them",
@@ -83,15 +98,21 @@ export function importBlocks(desk: ReportDesk): readonly Block[] {
         reasons.length === 0
           ? [[textCell("none", true), textCell("–"), numberCell("0")]]
           : reasons.map(([code, { severity, count }]) => [
-              textCell(code, true),
-              textCell(severity),
+              textCell(reasonWords(code), true),
+              textCell(
+                severity === "set-aside"
+                  ? "row set aside"
+                  : severity === "corrected"
+                    ? "row corrected"
+                    : "refused",
+              ),
               numberCell(String(count)),
             ]),
     },
     {
       kind: "table",
       id: "import-files",
-      caption: "Files read.",
+      caption: `Files read. The footer’s “logs” is the SHA-256 (${logs.slice(0, 12)}…) of the digests of all logs, sorted, one a line; “plant” is that of the plant file’s contents as read, written as JSON (${plant.slice(0, 12)}…); “factors” is that of all factor files. Meter readings are in none of them, because no figure rests on them.`,
       behind: true,
       head: [
         textCell("File"),
@@ -138,11 +159,17 @@ export function apartList(desk: ReportDesk): Block {
       : [
           `${formatNumber(partial, 0)} lots are blends: a dye route with one class of dye colours one fibre of them, so the two routes are not equivalent there unless the shade allows it.`,
         ]),
-    `${formatNumber(uncovered.length, 0)} reprints, or parts of them, replace more than the original rejected; ${formatNumber(
-      uncovered.reduce((sum, { area }) => sum + area, 0),
-      0,
-    )} m² of theirs count as no accepted area.`,
-    `${formatNumber(withReadings, 0)} lots have readings of their own; these are not used yet.`,
+    ...(uncovered.length === 0
+      ? []
+      : [
+          `${formatNumber(uncovered.length, 0)} reprints, or parts of them, replace more than the original rejected; ${formatNumber(
+            uncovered.reduce((sum, { area }) => sum + area, 0),
+            0,
+          )} m² of theirs count as no accepted area.`,
+        ]),
+    withReadings === 0
+      ? "No lot has readings of its own."
+      : `${formatNumber(withReadings, 0)} lots have readings of their own; these are not used yet.`,
     ...disagreements(account.program).map(
       ({ route, setting, unit, logged, low, high }) =>
         `Caution: lots of route ${route} log ${valueText(logged, unit)} on average, outside the interval ${valueText(low, "1")} to ${valueText(high, "1")} of ${setting}, which the lots without a log are given; set it in the plant file.`,
@@ -154,88 +181,6 @@ export function apartList(desk: ReportDesk): Block {
       : []),
   ];
   return { kind: "list", ordered: false, items: items.map((text) => [{ kind: "text", text }]) };
-}
-
-/**
- * Factors and settings used, with value, doubt and source.
- *
- * @param desk - the report
- * @returns blocks
- */
-export function factorBlocks(desk: ReportDesk): readonly Block[] {
-  const { account, factors, yields } = desk.input;
-  const leaves = new Map<string, Leaf>();
-  const used = new Set<string>();
-  let recalled = 0;
-  const all = [
-    ...account.program.nodes.leaves().map(({ leaf }) => leaf),
-    ...(yields?.given ?? []).map(({ leaf }) => leaf),
-  ];
-  for (const leaf of all) {
-    if (leaf.provenance === "constant") continue;
-    const name = leaf.provenance === "plant" ? datedStream(leaf) : leaf.factor;
-    if (!leaves.has(name)) leaves.set(name, leaf);
-  }
-  const rows = [...leaves]
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([name, leaf]): readonly Cell[] => {
-      const { median, low, high } = leafRange(leaf);
-      const source = factors.sources.get(leaf.source);
-      if (source !== undefined) used.add(leaf.source);
-      const memory = leaf.provenance !== "plant" && source?.read === "memory";
-      if (memory) recalled += 1;
-      const factor = factors.factors.get(leaf.factor);
-      const value = factor?.values.find((entry) => entry.source === leaf.source);
-      const quality =
-        value === undefined || leaf.provenance === "plant"
-          ? "–"
-          : Object.values(value.quality).join(" ");
-      return [
-        textCell(name, true),
-        textCell(valueText(median, leaf.unit)),
-        textCell(low === high ? "fixed" : `${valueText(low, "1")} to ${valueText(high, "1")}`),
-        textCell(
-          leaf.provenance === "plant"
-            ? "the mill"
-            : `${leaf.source}${memory ? ", from memory" : ""}`,
-        ),
-        textCell(quality),
-      ];
-    });
-  const sources = [...used].sort().map((key): readonly Cell[] => {
-    const source = factors.sources.get(key);
-    const year = source?.year === undefined ? "" : ` (${source.year})`;
-    return [
-      textCell(key, true),
-      textCell(
-        `${source?.author ?? ""}: ${source?.title ?? ""}${year}${source?.licence === undefined ? "" : `. ${source.licence}`}`,
-      ),
-      textCell(source?.read ?? ""),
-    ];
-  });
-  return [
-    {
-      kind: "table",
-      id: "factors",
-      caption: `Settings and factors used: median, 95 % interval, who gave it, and five scores of quality from 1 to 5 (reliability, completeness, time, place, technology). ${formatNumber(recalled, 0)} of ${formatNumber(rows.length, 0)} are marked “from memory”: the figure was not re-read at its source.`,
-      behind: true,
-      head: ["Setting or factor", "Median", "95 % interval", "Source", "Quality"].map((text) =>
-        textCell(text),
-      ),
-      rows,
-      widths: [3.6, 1.6, 1.7, 2.2, 1],
-    },
-    {
-      kind: "table",
-      id: "sources",
-      caption:
-        "Sources. “memory” means that the figure was not re-read at its source; “common practice” has no published source.",
-      behind: true,
-      head: ["Key", "Source", "Read"].map((text) => textCell(text)),
-      rows: sources,
-      widths: [2.2, 5, 1.2],
-    },
-  ];
 }
 
 /**

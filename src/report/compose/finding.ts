@@ -1,5 +1,5 @@
 /**
- * The finding at the head of a chapter, and what every saving of the report rests on.
+ * The finding at the head of a chapter.
  */
 
 import type { BrokenDown } from "../../account/account.js";
@@ -21,6 +21,8 @@ export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): 
   const noted = desk.compared(id);
   if (noted === undefined) return [];
   const steps = byStep(desk.input.account, id);
+  // A load leaves with the wash water, and is charged to the step that put the substance on the cloth.
+  const at = id === "cod" ? "added at" : "at";
   const most = (arm: "pigment" | "dye"): string => {
     const total = steps.reduce((sum, step) => sum + step[arm], 0);
     const largest = steps.reduce((found, step) => (step[arm] > found[arm] ? step : found), {
@@ -30,7 +32,7 @@ export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): 
     });
     return largest.role === "" || !(total > 0)
       ? ""
-      : ` (most of it at ${stepWords(largest.role)}: ${formatPercent(largest[arm] / total)})`;
+      : ` (most of it ${at} ${stepWords(largest.role)}: ${formatPercent(largest[arm] / total)})`;
   };
   const { comparison } = noted;
   const runs: Run[] = [
@@ -42,7 +44,7 @@ export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): 
     noted.difference.run,
     {
       kind: "text",
-      text: ` (95 % interval ${noted.difference.interval})${comparison.resolved ? "" : ", so not resolved"}.`,
+      text: ` (95 % interval ${noted.difference.interval})${comparison.resolved ? "" : ", which holds zero: which route takes less is open"}.`,
     },
   ];
   return [
@@ -53,17 +55,4 @@ export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): 
       shares: desk.provenance(id),
     },
   ];
-}
-
-/**
- * What belongs to every share saved of the report beside the period and sites above it: baseline, unit,
- * boundary, measured share, interval, factors and version.
- *
- * @param desk - the report
- * @returns a small paragraph
- */
-export function basisBlock(desk: ReportDesk): Block {
-  const { input } = desk;
-  const text = `95 % intervals in brackets; shares of the dye route on the same lots, per ${input.reference.words}; measured share of energy ${formatPercent(desk.provenance("energy").measured)}.`;
-  return { kind: "paragraph", tone: "small", runs: [{ kind: "text", text }] };
 }

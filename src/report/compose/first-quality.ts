@@ -36,8 +36,8 @@ export function yieldRow(desk: ReportDesk): readonly Cell[] {
       numberCell(Number.isFinite(difference) ? formatNumber(difference, 1) : "–"),
       numberCell("–"),
       numberCell("–"),
-      numberCell(formatPercent(1)),
-      textCell("logged"),
+      numberCell("logged"),
+      textCell("–"),
     ]),
   ];
 }
@@ -56,7 +56,7 @@ function drawn(desk: ReportDesk): readonly Cell[] | undefined {
     numberCell(noted.interval),
     numberCell(formatShareOfDraws(less, points.length)),
     numberCell(formatPercent(0.5)),
-    textCell(range.low > 0 || range.high < 0 ? "resolved" : "open"),
+    textCell(range.low > 0 || range.high < 0 ? "yes" : "no"),
   ];
 }
 

@@ -23,9 +23,9 @@ const MOST_NAMES = 60;
  *
  * @param desk - the report
  * @param by - `fabric` or `client`
- * @returns a table
+ * @returns a sentence and a table
  */
-export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block {
+export function breakdownBlocks(desk: ReportDesk, by: "fabric" | "client"): readonly Block[] {
   const { account, groups, yields, folded } = desk.input;
   const places = amountPlaces();
   const name = (key: LedgerKey): string =>
@@ -70,24 +70,52 @@ export function breakdownTable(desk: ReportDesk, by: "fabric" | "client"): Block
       numberCell(less(heat)),
     ];
   });
-  return {
+  const saved = largest.flatMap(([key, { pigment, dye, accepted }]) =>
+    dye > 0 && accepted > 0 ? [{ key, saved: 1 - pigment / dye }] : [],
+  );
+  const names =
+    by === "client" && desk.input.scope.client === ""
+      ? " This table names all clients; a copy for one client is made with --client."
+      : "";
+  const table: Block = {
     kind: "table",
     id: `by-${by}`,
-    caption: `Both routes by ${by}, per accepted m². Means of draws without interval: for orientation, not for quoting.${water.size > MOST_NAMES ? ` The ${MOST_NAMES} largest of ${water.size} are shown.` : ""}${foldedWords(folded?.[by], by)}`,
+    caption: `Both routes by ${by}, per accepted m². Means of draws without interval: for orientation, not for quoting.${water.size > MOST_NAMES ? ` The ${MOST_NAMES} largest of ${water.size} are shown.` : ""}${foldedWords(folded?.[by], by)}${names}`,
     head: [
       by === "fabric" ? "Fabric" : "Client",
       "Lots",
       "m² accepted",
       "Water P, L",
       "Water D, L",
-      "less",
+      "saved",
       "Energy P, kWh",
       "Energy D, kWh",
-      "less",
+      "saved",
     ].map((text, i) => (i === 0 ? textCell(text) : { ...textCell(text), align: "right" as const })),
     rows,
     widths: [2.4, 0.7, 1.2, 1, 1, 0.8, 1.1, 1.1, 0.8],
   };
+  return [...groupFinding(by, saved), table];
+}
+
+function groupFinding(
+  by: "fabric" | "client",
+  saved: readonly { readonly key: string; readonly saved: number }[],
+): readonly Block[] {
+  const sorted = [...saved].sort((a, b) => a.saved - b.saved);
+  const [least, most] = [sorted[0], sorted.at(-1)];
+  if (least === undefined || most === undefined || least === most) return [];
+  return [
+    {
+      kind: "paragraph",
+      runs: [
+        {
+          kind: "text",
+          text: `By ${by}, the share of water saved runs from ${formatPercent(least.saved)} (${least.key}) to ${formatPercent(most.saved)} (${most.key}), in means of draws.`,
+        },
+      ],
+    },
+  ];
 }
 
 function foldedWords(names: FoldedNames | undefined, by: "fabric" | "client"): string {

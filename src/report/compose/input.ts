@@ -5,9 +5,12 @@
 import type { Account } from "../../account/account.js";
 import type { IndicatorId } from "../../account/indicators.js";
 import type { Swings } from "../../account/swings.js";
+import type { Audience } from "../../compare/claims/gates.js";
 import type { Comparison } from "../../compare/compare.js";
+import type { Scenarios } from "../../compare/scenarios.js";
 import type { WorkflowYields } from "../../compare/yields.js";
 import type { FactorSet } from "../../factors/factor.js";
+import type { RouteGrades } from "../../ledger/fastness.js";
 import type { Folded } from "../../ledger/fold-names.js";
 import type { LedgerKey } from "../../ledger/key.js";
 import type { Group } from "../../ledger/ledger.js";
@@ -41,6 +44,8 @@ export interface ReportInput {
   readonly groups: readonly Group[];
   /** Names of clients and fabrics that were folded into one in the groups. */
   readonly folded?: Folded;
+  /** Grades of fastness by route; absent where they were not counted. */
+  readonly fastness?: readonly RouteGrades[];
   /** Sample of lots. */
   readonly sample: readonly {
     readonly lot: string;
@@ -73,6 +78,8 @@ export interface ReportInput {
   readonly reference: Reference;
   /** Client, site and order the report is about; empty for all. */
   readonly scope: { readonly client: string; readonly site: string; readonly order: string };
+  /** For whom; the mill itself when absent. */
+  readonly audience?: Audience;
   /** Date of the report. */
   readonly date: string;
   /** Seed of the draws. */
@@ -85,6 +92,8 @@ export interface ReportInput {
   readonly worth?: WorthByIndicator;
   /** Claims judged; absent where none were asked for. */
   readonly claims?: ClaimsInput;
+  /** What-ifs beside the mill; absent where the mill names none. */
+  readonly scenarios?: Scenarios;
   /** Version of the tool. */
   readonly version: string;
 }

@@ -62,6 +62,7 @@ export function lotBlocks(desk: ReportDesk, id: BrokenDown, words: string): read
   const middle =
     shown.map((lot) => lot.value).sort((a, b) => a - b)[Math.floor(shown.length / 2)] ?? 1;
   return [
+    lotFinding(words, unit, shown),
     desk.figure(
       `${id}-lots`,
       `${words} lot by lot, ${unit} printed, means of draws, ${lotsWords(desk, shown.length)}`,
@@ -79,6 +80,7 @@ export function lotBlocks(desk: ReportDesk, id: BrokenDown, words: string): read
       },
     ),
     lotTable(
+      desk,
       `${id}-lot-table`,
       `${words} lot by lot, ${unit} printed, on the route the lots took. Means of draws; ${lotsWords(desk, shown.length)}.`,
       classes,
@@ -95,10 +97,34 @@ function lotsWords(desk: ReportDesk, shown: number): string {
   );
   return shown === all
     ? `${formatNumber(all, 0)} lots`
-    : `${formatNumber(shown, 0)} of ${formatNumber(all, 0)} lots, chosen by a hash of their names`;
+    : `${formatNumber(shown, 0)} of ${formatNumber(all, 0)} lots, drawn by hash of the lot’s name`;
+}
+
+function lotFinding(
+  words: string,
+  unit: string,
+  shown: readonly { readonly route: "pigment" | "dye"; readonly value: number }[],
+): Block {
+  const of = (route: "pigment" | "dye"): string => {
+    const values = Float64Array.from(
+      shown.filter((lot) => lot.route === route).map(({ value }) => value),
+    );
+    if (values.length === 0) return `no lot took the ${route} route`;
+    const [low = NaN, middle = NaN, high = NaN] = quantiles(values, [0.1, 0.5, 0.9]);
+    const digits = digitsFor(middle, 0.9 * middle, 1.1 * middle);
+    return `the middle ${route} lot takes ${formatNumber(middle, digits)} ${unit} printed and four in five take ${formatNumber(low, digits)} to ${formatNumber(high, digits)}`;
+  };
+  return {
+    kind: "paragraph",
+    runs: [
+      { kind: "text", text: `${words}: `, style: "bold" },
+      { kind: "text", text: `${of("pigment")}; ${of("dye")}.` },
+    ],
+  };
 }
 
 function lotTable(
+  desk: ReportDesk,
   id: string,
   caption: string,
   classes: readonly string[],
@@ -126,6 +152,7 @@ function lotTable(
           textCell(fabric, true),
           textCell(ROUTE_NAMES[route]),
           numberCell(String(values.length)),
+          numberCell(formatNumber(allLots(desk, fabric, route), 0)),
           ...[low, quarter, middle, upper, high].map((value) =>
             numberCell(formatNumber(value, digits)),
           ),
@@ -141,13 +168,23 @@ function lotTable(
     head: [
       textCell("Fabric"),
       textCell("Route"),
-      ...["Lots", "Lowest", "Quarter", "Median", "Three quarters", "Highest"].map((text) => ({
-        ...textCell(text),
-        align: "right" as const,
-      })),
+      ...["Shown", "All lots", "Lowest", "Quarter", "Median", "Three quarters", "Highest"].map(
+        (text) => ({
+          ...textCell(text),
+          align: "right" as const,
+        }),
+      ),
     ],
     rows,
   };
+}
+
+function allLots(desk: ReportDesk, fabric: string, route: "pigment" | "dye"): number {
+  return desk.input.groups.reduce(
+    (sum, { key, lots }) =>
+      sum + (key.pigment !== "" && key.own === route && fabricClass(key) === fabric ? lots : 0),
+    0,
+  );
 }
 
 /**
@@ -189,6 +226,7 @@ export function monthBlocks(desk: ReportDesk, id: BrokenDown, words: string): re
     ];
   const digits = id === "energy" ? 2 : 1;
   return [
+    monthFinding(words, unit, digits, data),
     desk.figure(
       `${id}-months`,
       `${words} month by month, ${unit} accepted, lots on the route they took, means of draws`,
@@ -215,4 +253,32 @@ export function monthBlocks(desk: ReportDesk, id: BrokenDown, words: string): re
       ]),
     },
   ];
+}
+
+function monthFinding(
+  words: string,
+  unit: string,
+  digits: number,
+  data: readonly {
+    readonly month: string;
+    readonly pigment?: { readonly value: number };
+    readonly dye?: { readonly value: number };
+  }[],
+): Block {
+  const of = (route: "pigment" | "dye"): string => {
+    const values = data.flatMap((month) => month[route]?.value ?? []);
+    if (values.length === 0) return `no lot took the ${route} route`;
+    const [least, most] = [Math.min(...values), Math.max(...values)];
+    return `${formatNumber(least, digits)} to ${formatNumber(most, digits)} ${unit} on the ${route} route`;
+  };
+  return {
+    kind: "paragraph",
+    runs: [
+      { kind: "text", text: `${words} by month: `, style: "bold" },
+      {
+        kind: "text",
+        text: `${of("pigment")}, ${of("dye")}. Each month has its own lots, so part of the difference is what was printed.`,
+      },
+    ],
+  };
 }

@@ -67,6 +67,7 @@ const TOTAL: Readonly<Partial<Record<IndicatorId, PrintUnit>>> = {
   water: { unit: "m³", scale: 1e-3 },
   evaporated: { unit: "m³", scale: 1e-3 },
   discharged: { unit: "m³", scale: 1e-3 },
+  consumed: { unit: "m³", scale: 1e-3 },
   cod: { unit: "kg", scale: 1e-3 },
   nitrogen: { unit: "kg", scale: 1e-3 },
   salt: { unit: "kg", scale: 1e-3 },

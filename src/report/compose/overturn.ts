@@ -2,7 +2,6 @@
  * What would overturn the answer: the yield at which nothing is saved, and few lots.
  */
 
-import type { IndicatorId } from "../../account/indicators.js";
 import { leafRange } from "../../account/draws.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
@@ -10,6 +9,7 @@ import { numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent } from "../format.js";
 import { TABLE } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
+import { blendRuns } from "./standing.js";
 
 /**
  * Lots from which on the scatter of single lots is left unsaid: the mean of 30 strays by less than a fifth of
@@ -106,27 +106,32 @@ function yieldRuns(desk: ReportDesk): readonly Run[] {
   ];
 }
 
-/**
- * Break-even yield of one indicator in a sentence, for the conditions on page one.
- *
- * @param desk - the report
- * @param id - the indicator
- * @param words - what it is
- * @returns runs that begin in small letters; empty when there is none or nothing is saved
- */
-function breakEvenRuns(desk: ReportDesk, id: IndicatorId, words: string): readonly Run[] {
-  const noted = desk.breakEven(id);
-  const median = desk.input.comparisons.get(id)?.breakEvenYield?.median ?? NaN;
-  if (noted === undefined || !(median < 1)) return [];
+// Break-even yields of what is saved, for the conditions on page one; empty where nothing is.
+function breakEvenRuns(desk: ReportDesk): readonly Run[] {
+  const said = (
+    [
+      ["water", "water"],
+      ["energy", "energy"],
+    ] as const
+  ).flatMap(([id, words]) => {
+    const median = desk.input.comparisons.get(id)?.breakEvenYield?.median ?? NaN;
+    const noted = median < 1 ? desk.breakEven(id) : undefined;
+    return noted === undefined ? [] : [[noted.run, text(` % (${words})`)] as const];
+  });
+  if (said.length === 0) return [];
   return [
-    { kind: "text", text: "pigment must yield less than " },
-    noted.run,
-    { kind: "text", text: ` % of what dye yields before the ${words} saving is gone. ` },
+    text("a saving is gone below a yield of "),
+    ...said.flatMap((runs, i) => (i === 0 ? runs : [text(", "), ...runs])),
+    text(" of dye’s. "),
   ];
 }
 
+function text(words: string): Run {
+  return { kind: "text", text: words };
+}
+
 /**
- * Conditions of the answer: yield, and how few lots it rests on.
+ * Conditions of the answer: yield, blends, and how few lots it rests on.
  *
  * @param desk - the report
  * @returns a paragraph for page one
@@ -143,7 +148,8 @@ export function conditions(desk: ReportDesk): Block {
             ? "yields alike; "
             : "yields by workflow are those of the plant file; ",
       },
-      ...breakEvenRuns(desk, "water", "water"),
+      ...breakEvenRuns(desk),
+      ...blendRuns(desk),
       ...fewLots(desk),
     ],
   };

@@ -36,6 +36,10 @@ export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): rea
   const digits = Math.max(noted.pigment.digits, noted.dye.digits);
   // A load leaves in the wash, and is charged to where it came from.
   const by = id === "cod" ? "the step that adds the substance" : "step";
+  const charged =
+    id === "cod"
+      ? " The step that adds a substance is charged with it, not the step that discharges it."
+      : "";
   const picture: Chart = {
     kind: "stacked-steps",
     data: {
@@ -54,12 +58,12 @@ export function stepBlocks(desk: ReportDesk, id: BrokenDown, words: string): rea
     desk.figure(
       `${id}-by-step`,
       `${words} by ${by}, ${noted.unit}, means of draws`,
-      `Stacked bars of ${words} for the dye and the pigment route, split by ${by}; the table below holds the numbers.`,
+      `Stacked bars of ${words} for the dye and the pigment route, split by ${by}; the table below holds the numbers.${charged}`,
       picture,
     ),
     table(
       `${id}-steps`,
-      `${words} by ${by}, ${noted.unit}. Means of draws, which add up; the medians on page one differ a little.`,
+      `${words} by ${by}, ${noted.unit}. Means of draws, which add up; the medians on page one differ a little.${charged}`,
       "Step",
       digits + 1,
       [

@@ -4,7 +4,6 @@
 
 import type { IndicatorId } from "../../account/indicators.js";
 import { mean } from "../../numbers/quantiles.js";
-import type { Workflow } from "../../plant/shipped-routes.js";
 import type { Block, Cell } from "../document.js";
 import { SUBSTANCES } from "../../steps/flows.js";
 import { numberCell, textCell } from "../figure-desk.js";
@@ -57,7 +56,7 @@ export function inventory(
  * @param id - id of the table
  * @param caption - its caption
  * @param head - heading of the first column
- * @param digits - decimals
+ * @param digits - decimals, fewer where the largest number has three digits before
  * @param rows - words, pigment, dye
  * @returns the table
  */
@@ -68,7 +67,17 @@ export function table(
   digits: number,
   rows: readonly (readonly [string, number, number])[],
 ): Block {
-  const places = Math.max(0, Math.min(digits, 4));
+  const largest = Math.max(
+    0,
+    ...rows.flatMap(([, pigment, dye]) => [Math.abs(pigment), Math.abs(dye)]),
+  );
+  const places = Math.max(0, Math.min(digits, 4, digitsFor(largest)));
+  const least = 10 ** -places;
+  // What is there but rounds to nothing is not nothing.
+  const text = (value: number): string =>
+    value > 0 && value < least / 2
+      ? `<\u00a0${formatNumber(least, places)}`
+      : formatNumber(value, places);
   return {
     kind: "table",
     id,
@@ -81,68 +90,11 @@ export function table(
     ],
     rows: rows.map(([words, pigment, dye]) => [
       textCell(words, true),
-      numberCell(formatNumber(pigment, places)),
-      numberCell(formatNumber(dye, places)),
+      numberCell(text(pigment)),
+      numberCell(text(dye)),
     ]),
     widths: [3, 1, 1],
   };
-}
-
-/**
- * Mean concentration of the effluent: Σ load / Σ discharge, per arm; never a mean of lots.
- *
- * @param desk - the report
- * @returns a table in mg/L
- */
-export function concentrations(desk: ReportDesk): Block {
-  const rows = (["cod", "nitrogen", "salt"] as const).map((load) => {
-    const pigment = concentration(desk, load, "pigment");
-    const dye = concentration(desk, load, "dye");
-    const text = (value: number): string =>
-      value > 0 ? formatNumber(value, digitsFor(value, 0.8 * value, 1.2 * value)) : "none";
-    const why =
-      !(pigment > 0) || !(dye > 0)
-        ? "–"
-        : pigment > dye
-          ? "rises: water falls by more than the load"
-          : "falls: the load falls by more than water";
-    const words = { cod: "COD", nitrogen: "Nitrogen", salt: "Dissolved salts" }[load];
-    return [textCell(words, true), numberCell(text(pigment)), numberCell(text(dye)), textCell(why)];
-  });
-  return {
-    kind: "table",
-    id: "concentrations",
-    caption:
-      "Mean concentration at the drain, before treatment, mg/L: all load over all discharge of a route. Permits often limit it, whatever the load.",
-    head: [
-      textCell("Load"),
-      { ...textCell("Pigment"), align: "right" },
-      { ...textCell("Dye"), align: "right" },
-      textCell("On pigment"),
-    ],
-    rows,
-    widths: [2, 1, 1, 3],
-  };
-}
-
-/**
- * Mean concentration of a load at the drain.
- *
- * @param desk - the report
- * @param load - the load
- * @param arm - the route
- * @returns Σ load / Σ discharge of the means, in mg/L; 0 where nothing is discharged
- */
-export function concentration(
-  desk: ReportDesk,
-  load: "cod" | "nitrogen" | "salt",
-  arm: Workflow,
-): number {
-  const fence = desk.input.account.fence[arm];
-  const water = fence.get("water.discharged");
-  const grams = fence.get(load);
-  if (water === undefined || grams === undefined || !(mean(water) > 0)) return 0;
-  return (1000 * mean(grams)) / mean(water);
 }
 
 /**

@@ -17,7 +17,8 @@ const TRACE_LINES = 10;
  *
  * @param document - the report as composed
  * @param input - what it was made of
- * @returns the same report; figures `INDICATOR.ARM` have `terms`, in the figure's unit per unit of amount
+ * @returns the same report; figures `INDICATOR.ARM` have `terms`, whose rates are per unit of amount and not yet
+ *   divided by the reference units, which stand in `over`
  */
 export function traced(document: ReportDocument, input: ReportInput): ReportDocument {
   const { account, reference } = input;
@@ -29,20 +30,23 @@ export function traced(document: ReportDocument, input: ReportInput): ReportDocu
   const traces = tracesOf(account, wanted, TRACE_LINES);
   const figures: Record<string, Figure> = { ...document.figures };
   wanted.forEach(({ id, arm, figure }, at) => {
-    const { scale } = printUnit(
-      id,
-      account.program.indicators.get(id)?.unit ?? "",
-      reference.suffix,
-    );
+    const own = account.program.indicators.get(id)?.unit ?? "";
+    const { unit, scale } = printUnit(id, own, reference.suffix);
     const units = reference.byArm?.[arm] ?? reference.units;
     const terms = (traces[at] ?? []).map(({ mean: _mean, ...line }): FigureTerm => ({
       ...line,
-      median: (line.median * scale) / units,
-      low: (line.low * scale) / units,
-      high: (line.high * scale) / units,
+      median: line.median * scale,
+      low: line.low * scale,
+      high: line.high * scale,
     }));
     const known = figures[figure];
-    if (known !== undefined) figures[figure] = { ...known, terms };
+    if (known === undefined) return;
+    const over = {
+      units,
+      words: reference.words,
+      unit: unit.replace(`/${reference.suffix}`, ""),
+    };
+    figures[figure] = { ...known, terms, ...(reference.suffix === "" ? {} : { over }) };
   });
   return { ...document, figures };
 }

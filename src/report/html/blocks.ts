@@ -57,7 +57,7 @@ function blockHtml(block: Block, page: Page): Markup {
 function pictureHtml(figure: BlockOf<"figure">, page: Page): Markup {
   const anchor = page.places.anchors.get(figure) ?? "";
   const caption = `${anchor}-caption`;
-  const { drawing, title, description, missing } = figure;
+  const { drawing, narrow, title, description, missing } = figure;
   const id = page.places.pictures.get(figure) ?? "";
   const small = drawing !== undefined && drawing.width <= SMALL_DRAWING;
   return element(
@@ -68,8 +68,20 @@ function pictureHtml(figure: BlockOf<"figure">, page: Page): Markup {
       ? element("p", { class: "missing" }, missing ?? description)
       : element(
           "div",
-          { class: "scroll", role: "group", tabindex: 0, "aria-labelledby": caption },
+          {
+            class: narrow === undefined ? "scroll" : "scroll wide",
+            role: "group",
+            tabindex: 0,
+            "aria-labelledby": caption,
+          },
           trusted(page.drawingSvg(drawing, { id, title, description })),
+        ),
+    narrow === undefined
+      ? undefined
+      : element(
+          "div",
+          { class: "narrow" },
+          trusted(page.drawingSvg(narrow, { id: `${id}-narrow`, title, description })),
         ),
   );
 }

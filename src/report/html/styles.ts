@@ -91,6 +91,8 @@ figcaption{margin-bottom:.6rem;max-width:42rem}
 .scroll{overflow-x:auto}
 .drawn svg{display:block;width:100%;min-width:37.5rem;height:auto}
 .drawn.small svg{min-width:0;max-width:24rem}
+.narrow{display:none}
+.drawn .narrow svg{min-width:0;max-width:28rem}
 .missing{margin:0;padding:1.1rem 1.25rem;max-width:none;border:1px dashed ${strong};color:${soft};
 font-size:.92rem}
 table{border-collapse:collapse;min-width:100%;font-size:.875rem;line-height:1.4}
@@ -183,6 +185,21 @@ linear-gradient(270deg,${white} 35%,transparent) right/2.5rem 100% no-repeat loc
 linear-gradient(90deg,${line},transparent) left/.75rem 100% no-repeat,
 linear-gradient(270deg,${line},transparent) right/.75rem 100% no-repeat}
 }
+@media(max-width:36rem){
+nav ol{columns:auto}
+nav li{display:inline-block;margin-right:1rem;padding:.15rem 0}
+.drawn .wide{display:none}
+.narrow{display:block}
+.cards,.cards tbody,.cards tr,.cards td,.cards tbody th{display:block}
+.cards thead{display:none}
+.cards tr{padding:.7rem 0 .6rem;border-bottom:1px solid ${line}}
+.cards tbody tr:first-child{border-top:1px solid ${ink}}
+.cards tbody tr>*{border:0;padding:0}
+.cards tbody th{font-weight:600;padding-bottom:.15rem}
+.cards td{display:flex;justify-content:space-between;gap:1rem;text-align:right}
+.cards td::before{content:attr(data-label);color:${soft};text-align:left}
+.cards td.number{white-space:normal}
+}
 @media(max-width:30rem){
 .trace{margin-left:0}
 body{padding:1.5rem 1.1rem 3rem}
@@ -206,20 +223,30 @@ summary::before{display:none}
 .skip,.screen,.group{display:none}
 .printed{display:block}
 .traces h2{font-size:1.06rem}
-nav{position:static;columns:2;break-inside:avoid}
-nav h2{column-span:all}
-h2{margin-top:2.2rem}
+nav,.narrow{display:none}
+h2{margin:1.9rem 0 .6rem}
 h1,h2,h3,figcaption,.strip>p,.box>.title{break-after:avoid}
 .page{break-before:page}
 p,li{orphans:2;widows:2}
 figure.drawn,.strip,.box,tr{break-inside:avoid}
 .box{background:none;border-color:${strong}}
 thead{display:table-header-group}
+th button{display:contents}
+th,td{padding-top:.25rem;padding-bottom:.25rem}
+thead th,thead td{padding-top:0}
+figure{margin:1.2rem 0}
+.box{margin:1.2rem 0;padding:.8rem 1.1rem .9rem}
+p,ul,ol,dl{margin:.6rem 0}
 .scroll{overflow:visible}
 .drawn svg{min-width:0}
-table{font-size:.84rem}
+table{font-size:.86rem}
+.strip,.shares{font-size:.82rem}
+.small,.imprint,.foot{font-size:.86rem}
+thead th,thead td{font-size:.82rem}
+sup{font-size:.8em}
 td,th,td.number{white-space:normal;overflow-wrap:break-word}
-.behind table{font-size:.74rem}
+.behind table,.trace table{font-size:.8rem}
+.trace small,.reads code{font-size:.8rem}
 a,.fig{color:inherit;text-decoration:none}
 p a[href^="https"],li a[href^="https"]{text-decoration:underline}
 .back{display:none}

@@ -9,6 +9,9 @@ type Table = BlockOf<"table">;
 /** Fewest rows worth putting in another order. */
 const FEWEST_SORTED = 6;
 
+/** Fewest columns that a narrow screen cannot show side by side. */
+const FEWEST_CARD_COLUMNS = 5;
+
 /**
  * Writes a table in a box that scrolls sideways where the screen is narrow. The browser finds the
  * widths of the columns.
@@ -20,17 +23,22 @@ const FEWEST_SORTED = 6;
 export function tableHtml(table: Table, page: Page): Markup {
   const anchor = page.places.anchors.get(table) ?? "";
   const caption = `${anchor}-caption`;
+  const labels = cardLabels(table);
+  const classes = [
+    ...(isSortable(table, page) ? ["sortable"] : []),
+    ...(labels.length > 0 ? ["cards"] : []),
+  ].join(" ");
   const box = element(
     "div",
     { class: "scroll", role: "group", tabindex: 0, "aria-labelledby": caption },
     element(
       "table",
-      { class: isSortable(table, page) ? "sortable" : undefined, "aria-labelledby": caption },
+      { class: classes === "" ? undefined : classes, "aria-labelledby": caption },
       element("thead", {}, element("tr", {}, headCells(table, page))),
       element(
         "tbody",
         {},
-        table.rows.map((row) => rowHtml(row, page)),
+        table.rows.map((row) => rowHtml(row, labels, page)),
       ),
     ),
   );
@@ -64,7 +72,7 @@ function headCells(table: Table, page: Page): readonly Markup[] {
   });
 }
 
-function rowHtml(row: readonly Cell[], page: Page): Markup {
+function rowHtml(row: readonly Cell[], labels: readonly string[], page: Page): Markup {
   const total = row.length > 1 && row.every(({ strong }) => strong === true);
   const cells = row.map((cell, column) => {
     const heads = column === 0 && cell.align !== "right" && !isBlank(cell);
@@ -78,12 +86,24 @@ function rowHtml(row: readonly Cell[], page: Page): Markup {
         class: classes === "" ? undefined : classes,
         scope: heads ? "row" : undefined,
         colspan: span(cell),
+        "data-label": heads ? undefined : labels[column],
         "data-v": sortValue(cell.runs, page),
       },
       runsHtml(cell.runs, page),
     );
   });
   return element("tr", { class: total ? "total" : undefined }, cells);
+}
+
+// On a narrow screen the rows of a wide table stand below each other as cards, each cell beside the head of its
+// column. Heads over several columns have no such place.
+function cardLabels({ head, rows }: Table): readonly string[] {
+  const isPlain = [head, ...rows].every((row) => row.every((cell) => span(cell) === undefined));
+  return isPlain && head.length >= FEWEST_CARD_COLUMNS ? head.map(plainWords) : [];
+}
+
+function plainWords({ runs }: Cell): string {
+  return runs.map((run) => ("text" in run ? run.text : "")).join("");
 }
 
 // A head that says nothing would be read out as one.

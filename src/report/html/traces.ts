@@ -111,7 +111,10 @@ function termsHtml(
   page: Page,
 ): Markup {
   const words = page.words.terms;
-  const rows = terms.slice(0, MOST_TERMS).map((term) => termHtml(term, figure.unit));
+  const { over } = figure;
+  const rows = terms
+    .slice(0, MOST_TERMS)
+    .map((term) => termHtml(term, over === undefined ? figure.unit : over.unit));
   const left = terms.slice(MOST_TERMS);
   const share = left.reduce((sum, term) => sum + term.share, 0);
   const caption = `${anchor}-terms`;
@@ -121,7 +124,12 @@ function termsHtml(
     element(
       "table",
       {},
-      element("caption", { id: caption }, words.caption),
+      element(
+        "caption",
+        { id: caption },
+        words.caption,
+        over === undefined ? undefined : ` \u00f7 ${formatNumber(over.units, 0)} ${over.words}`,
+      ),
       element(
         "thead",
         {},
@@ -155,7 +163,8 @@ function termsHtml(
 
 function termHtml(term: FigureTerm, unit: string): Markup {
   const sum = formatNumber(term.sum, digitsFor(term.sum));
-  const digits = digitsFor(term.median, term.low, term.high);
+  // A rate is a factor of a product, so it keeps three digits whatever its interval.
+  const digits = Math.max(digitsFor(term.median), digitsFor(term.median, term.low, term.high));
   const rate = formatNumber(term.median, digits);
   const per = `${unit === "" ? "1" : unit} per ${term.unit}`;
   return element(

@@ -1,6 +1,7 @@
 import type { BlockOf, Desk } from "./desk.js";
 import type { KitElement } from "./kit.js";
 import { breakLines } from "./lines.js";
+import { WITHIN_BOX } from "./partings.js";
 import { textSlices } from "./set-line.js";
 import { COLOURS, STYLES, WHITE } from "./sheet.js";
 import type { Frame, Measure, Slice } from "./slices.js";
@@ -58,11 +59,15 @@ export function box(
       ? tie(inner.slice(-1), true).map((slice) => ({ ...slice, after: 0 }))
       : []),
     blank,
-  ].map((slice: Slice) => ({ ...slice, frames: [frame, ...(slice.frames ?? [])] }));
+  ].map((slice: Slice) => ({
+    ...slice,
+    frames: [frame, ...(slice.frames ?? [])],
+    parting: (slice.parting ?? 0) + WITHIN_BOX,
+  }));
   const kept = heightOf(slices) <= desk.height * KEPT_WHOLE ? tie(slices) : slices;
   return kept.map((slice, index) => ({
     ...slice,
     ...(index === 0 ? { before: WHITE.block } : {}),
-    ...(index === kept.length - 1 ? { after: WHITE.block } : {}),
+    ...(index === kept.length - 1 ? { after: WHITE.block, parting: 0 } : {}),
   }));
 }

@@ -11,6 +11,8 @@ export type BlockOf<Kind extends Block["kind"]> = Extract<Block, { readonly kind
 export interface PdfWords {
   /** Title of a box that warns. */
   readonly caution: string;
+  /** Title of the list of chapters. */
+  readonly contents: string;
   /** Names of the four provenances. */
   readonly provenance: {
     /** From a lot reading or a meter. */
@@ -27,6 +29,7 @@ export interface PdfWords {
 /** English words. */
 export const ENGLISH: PdfWords = {
   caution: "Caution",
+  contents: "Contents",
   provenance: {
     measured: "measured",
     allocated: "allocated",

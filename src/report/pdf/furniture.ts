@@ -22,7 +22,7 @@ export interface Furniture {
 }
 
 const STYLE = STYLES.furniture;
-const NUMBER_ROOM = 50;
+const NUMBER_ROOM = 32;
 const MOST_LINES = 4;
 const RIBBON = { left: 36, width: 3.6 } as const;
 
@@ -122,7 +122,7 @@ export function drawFurniture(
 // The provenance in the margin, with each share's name where there is room for it.
 function drawRibbon(shares: ProvenanceShares, furniture: Furniture, desk: Desk): void {
   const face = desk.pen.faces.regular;
-  const size = 5.8;
+  const size = STYLE.size;
   const labels = shareLabels(shares, desk);
   const height = PAGE.height - PAGE.top - PAGE.bottom - footerGrowth(furniture);
   const bar = { x: RIBBON.left, y: PAGE.top, width: RIBBON.width, height };
@@ -133,7 +133,7 @@ function drawRibbon(shares: ProvenanceShares, furniture: Furniture, desk: Desk):
     if (setting.width * size + 6 > box.height) continue;
     // Read from below: the text runs upwards beside the ribbon.
     const matrix = `0 -1 -1 0 ${numbers(RIBBON.left - 3.2, box.y + setting.width * size + 2)}`;
-    desk.pen.op(`BT ${rgb(COLOURS.soft)} rg ${desk.pen.glyphs(face, size, matrix, setting)} ET`);
+    desk.pen.op(`BT ${rgb(COLOURS.ink)} rg ${desk.pen.glyphs(face, size, matrix, setting)} ET`);
   }
 }
 

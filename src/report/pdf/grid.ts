@@ -1,6 +1,7 @@
 import type { SetCell } from "./columns.js";
 import { columnNeeds, columnWidths } from "./columns.js";
 import type { TextStyle } from "./sheet.js";
+import { SMALLEST } from "./sheet.js";
 import type { Measure } from "./slices.js";
 
 /** Where the columns of a table stand. */
@@ -25,9 +26,6 @@ export interface LaidTable {
 
 /** White between two columns at least. [pt] */
 const CLOSEST = 5;
-
-/** Smallest letters, as a share of the style's. */
-const SMALLEST = 0.76;
 
 /**
  * Finds room for the columns. Where the longest words would not fit, the columns first move closer
@@ -55,7 +53,7 @@ export function layTable(
   const total = needs.least.reduce((sum, width) => sum + width, 0);
   const between = Math.max(CLOSEST, Math.min(gap, (measure.width - total) / gaps));
   const room = Math.max(count, measure.width - between * (count - 1));
-  const scale = Math.max(SMALLEST, Math.min(1, room / total));
+  const scale = Math.max(Math.min(1, SMALLEST / style.size), Math.min(1, room / total));
   const shrink = (width: number): number => width * scale;
   const shrunk = { least: needs.least.map(shrink), wish: needs.wish.map(shrink) };
   const widths = columnWidths(shrunk, shares, room);

@@ -2,6 +2,7 @@ import type { Desk } from "./desk.js";
 import type { KitElement } from "./kit.js";
 import type { Line } from "./lines.js";
 import { number, rectangle, rgb } from "./operators.js";
+import { WITHIN_TEXT } from "./partings.js";
 import type { Slice } from "./slices.js";
 import type { TextStyle } from "./sheet.js";
 import { COLOURS, baseline } from "./sheet.js";
@@ -68,6 +69,7 @@ export function textSlices(
   return lines.map((line, index) => ({
     height: style.leading,
     tied: index < last && (index === 0 || index === last - 1),
+    ...(index < last ? { parting: WITHIN_TEXT } : {}),
     draw: (top) => {
       drawLine(line, left, top + baseline(style), element, desk);
     },

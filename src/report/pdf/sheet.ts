@@ -44,6 +44,9 @@ export const COLOURS = {
   white: "#ffffff",
 } as const satisfies Record<string, Colour>;
 
+/** No letters are set smaller than this. [pt] */
+export const SMALLEST = 7.5;
+
 /** Styles of text, by what the text is. */
 export const STYLES = {
   title: { face: "semibold", size: 20, leading: 25, colour: INK },
@@ -54,10 +57,10 @@ export const STYLES = {
   small: { face: "regular", size: 8.2, leading: 11.6, colour: SOFT },
   caption: { face: "semibold", size: 8.8, leading: 12.2, colour: INK },
   cell: { face: "regular", size: 8.5, leading: 11.4, colour: INK },
-  cellBehind: { face: "regular", size: 7.2, leading: 9.4, colour: INK },
-  captionBehind: { face: "semibold", size: 7.6, leading: 10.4, colour: SOFT },
-  key: { face: "regular", size: 7.6, leading: 10.4, colour: SOFT },
-  furniture: { face: "regular", size: 6.8, leading: 9, colour: SOFT },
+  cellBehind: { face: "regular", size: 7.6, leading: 9.8, colour: INK },
+  captionBehind: { face: "semibold", size: 7.8, leading: 10.6, colour: SOFT },
+  key: { face: "regular", size: 7.8, leading: 10.4, colour: SOFT },
+  furniture: { face: "regular", size: SMALLEST, leading: 9.6, colour: SOFT },
 } as const satisfies Record<string, TextStyle>;
 
 /** White above a block, unless it opens a page. [pt] */

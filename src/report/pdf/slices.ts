@@ -23,6 +23,10 @@ export interface Slice {
   readonly after?: number;
   /** Stands on the same page as the next slice. */
   readonly tied?: boolean;
+  /** What it costs to end a page below it; nothing when absent. */
+  readonly parting?: number;
+  /** Place that stands at its top, whose page the contents print. */
+  readonly place?: string;
   /** Opens a page. */
   readonly newPage?: boolean;
   /** Put on top again when this slice opens a page. */

@@ -5,7 +5,7 @@ import type { Face } from "./faces.js";
 import type { Link } from "./link.js";
 import { printable } from "./printable.js";
 import type { Colour, TextStyle } from "./sheet.js";
-import { COLOURS } from "./sheet.js";
+import { COLOURS, SMALLEST } from "./sheet.js";
 
 /** A stretch of text that looks the same throughout, ready to be measured. */
 export interface Span {
@@ -85,7 +85,8 @@ export function spans(
       }
       case "note-ref": {
         const note = desk.notes.get(run.note);
-        const look = { size: style.size * MARK_SIZE, rise: style.size * MARK_RISE };
+        const size = Math.max(Math.min(SMALLEST, style.size), style.size * MARK_SIZE);
+        const look = { size, rise: style.size * MARK_RISE };
         if (!note) {
           desk.dead.add(run.note);
           return make(`[${run.note}]`, look);

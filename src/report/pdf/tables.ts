@@ -2,6 +2,7 @@ import type { BlockOf, Desk } from "./desk.js";
 import type { LaidTable } from "./grid.js";
 import { layTable } from "./grid.js";
 import type { KitElement } from "./kit.js";
+import { WITHIN_TABLE } from "./partings.js";
 import type { Colour, TextStyle } from "./sheet.js";
 import { COLOURS, STYLES, WHITE } from "./sheet.js";
 import type { Measure, Slice } from "./slices.js";
@@ -18,8 +19,8 @@ const LOOKS = {
 const HEAVY: Rule = { weight: 0.8, colour: COLOURS.ink };
 const LIGHT: Rule = { weight: 0.4, colour: COLOURS.hair };
 
-/** Tables up to this share of a page are not parted. */
-const KEPT_WHOLE = 0.3;
+/** Tables up to this share of a page are not parted; the data behind a chart may well be. */
+const KEPT_WHOLE = { main: 0.2, behind: 0.12 } as const;
 
 /**
  * Sets a table: caption above, headings that come again on each further page, thin lines.
@@ -36,7 +37,8 @@ export function table(
   measure: Measure,
   parent: KitElement,
 ): readonly Slice[] {
-  const look = LOOKS[block.behind === true ? "behind" : "main"];
+  const role = block.behind === true ? "behind" : "main";
+  const look = LOOKS[role];
   const whole = desk.tree.element("Table", parent);
   const caption = tie(captionSlices(block, look.caption, whole, desk, measure), true);
 
@@ -49,9 +51,12 @@ export function table(
   const set: RowSetting = { style: laid.style, pad: look.pad, measure, desk };
 
   const headings = headingSlices(laid, whole, set);
-  const body = bodySlices(laid, whole, set);
+  const body = bodySlices(laid, whole, set).map((slice) => ({
+    ...slice,
+    parting: WITHIN_TABLE[role],
+  }));
   const all = [...caption, ...tie(headings, body.length > 0), ...body];
-  const kept = heightOf(all) <= desk.height * KEPT_WHOLE ? tie(all) : all;
+  const kept = heightOf(all) <= desk.height * KEPT_WHOLE[role] ? tie(all) : all;
   return kept.map((slice, index) => ({
     ...slice,
     ...(index === 0 ? { before: WHITE.block } : {}),

@@ -1,4 +1,5 @@
 import type { ReportDocument, Run } from "../document.js";
+import { formatDate } from "../format.js";
 import type { BlockOf, Desk } from "./desk.js";
 import type { KitElement, KitOutline } from "./kit.js";
 import { breakLines } from "./lines.js";
@@ -45,7 +46,13 @@ export function heading(
   const slices = tie(textSlices(lines, style, measure.left, element, desk), true);
   return slices.map((slice, index) => ({
     ...slice,
-    ...(index === 0 ? { before, newPage: block.newPage === true } : {}),
+    ...(index === 0
+      ? {
+          before,
+          newPage: block.newPage === true,
+          ...(place === undefined ? {} : { place }),
+        }
+      : {}),
     ...(index === slices.length - 1 ? { after } : {}),
     draw: (top) => {
       if (index === 0) {
@@ -96,7 +103,7 @@ export function imprint(
   parent: KitElement,
 ): readonly Slice[] {
   const style = STYLES.small;
-  const text = `${document.author} \u00b7 ${document.date.slice(0, 10)}`;
+  const text = `${document.author} \u00b7 ${formatDate(document.date.slice(0, 10))}`;
   const element = desk.tree.element("P", parent);
   const lines = runLines([{ kind: "text", text }], style, desk, measure.width);
   return tie(textSlices(lines, style, measure.left, element, desk), true);

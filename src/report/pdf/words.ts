@@ -26,8 +26,14 @@ export interface Word {
 // A line may also end after a hyphen or dash between letters: `pick-up`, not `-5` or `1-2`.
 const PIECES = / +|(?:[^ ]*?\p{L}[-\u2010\u2013\u2014](?=\p{L}))|[^ ]+/gu;
 
+// Blanks at which no line ends: within `3.2 to 6.1` and `5 4 5 4 2`, and around the sign of `Dye − P`.
+const HELD =
+  /(?<=[\d%]) to (?=[<>\u2212+]?\d)|(?<=\S) [\u2212+\u00b1=\u00d7] (?=\S)|(?<=\d) %|(?<=\b\d) (?=\d\b)/gu;
+const HOLD = "\ue000";
+
 /**
- * Parts spans into words. A word may run through several spans.
+ * Parts spans into words. A word may run through several spans. An interval is one word, and so are the
+ * two sides of a sign.
  *
  * @param spans - text in order
  * @returns words in order
@@ -40,8 +46,10 @@ export function words(spans: readonly Span[]): readonly Word[] {
     bits = [];
   };
   for (const span of spans) {
-    for (const piece of span.text.match(PIECES) ?? []) {
-      if (piece.startsWith(" ")) {
+    const held = span.text.replace(HELD, (found) => found.replaceAll(" ", HOLD));
+    for (const part of held.match(PIECES) ?? []) {
+      const piece = part.replaceAll(HOLD, " ");
+      if (part.startsWith(" ")) {
         close(bit(span, " "));
         continue;
       }

@@ -1,5 +1,6 @@
 import type { Block, ProvenanceShares, ReportDocument } from "../document.js";
 import { box } from "./boxes.js";
+import { contents, listedChapters } from "./contents.js";
 import type { Desk, PdfWords } from "./desk.js";
 import { ENGLISH, findPlaces } from "./desk.js";
 import { figure } from "./figures.js";
@@ -9,6 +10,7 @@ import type { KitElement } from "./kit.js";
 import { list, notes } from "./lists.js";
 import type { PageOfSlices } from "./pages.js";
 import { paginate } from "./pages.js";
+import { partingBetween } from "./partings.js";
 import type { PdfFonts } from "./pen.js";
 import { Paper } from "./paper.js";
 import { moment } from "./properties.js";
@@ -97,11 +99,24 @@ export async function setPdf(
   const height = PAGE.height - PAGE.top - PAGE.bottom - footerGrowth(furniture);
   const desk: Desk = { ...base, height };
   const column: Measure = { left: PAGE.left, width: COLUMN };
+  const bookmarks: Bookmarks = {};
+  const set = (blocks: readonly Block[]): readonly Slice[] =>
+    setBlocks(blocks, desk, column, paper.tree.root, bookmarks);
+  const pageNumbers = new Map<string, number>();
+  const chapters = listedChapters(document, desk);
+  const [first, rest] = partedAt(document.blocks, chapters[1]?.at);
   const slices = [
     ...imprint(document, desk, column, paper.tree.root),
-    ...setBlocks(document.blocks, desk, column, paper.tree.root, {}),
+    ...set(first),
+    ...contents(chapters, pageNumbers, desk, column, paper.tree.root),
+    ...set(rest),
   ];
   const pages = paginate(slices, height);
+  pages.forEach((page, index) => {
+    for (const { slice } of page) {
+      if (slice.place !== undefined) pageNumbers.set(slice.place, index + 1);
+    }
+  });
   const drawFrames = frames(pages, desk);
   let shares: ProvenanceShares | undefined;
   pages.forEach((page, index) => {
@@ -138,26 +153,51 @@ function setBlocks(
   parent: KitElement,
   bookmarks: Bookmarks,
 ): readonly Slice[] {
-  return blocks.flatMap((block) => {
-    switch (block.kind) {
-      case "heading":
-        return heading(block, desk, measure, parent, bookmarks);
-      case "paragraph":
-        return paragraph(block, desk, measure, parent);
-      case "list":
-        return list(block, desk, measure, parent);
-      case "table":
-        return table(block, desk, measure, parent);
-      case "figure":
-        return figure(block, desk, measure, parent);
-      case "strip":
-        return strip(block, desk, measure, parent);
-      case "notes":
-        return notes(block, desk, measure, parent);
-      case "box":
-        return box(block, desk, measure, parent, (inner, place, element) =>
-          setBlocks(inner, desk, place, element, bookmarks),
+  return blocks.flatMap((block, index) => {
+    const slices = setBlock(block, desk, measure, parent, bookmarks);
+    const parting = partingBetween(block, blocks[index + 1]);
+    // A text that should stay with what follows is not parted more cheaply within.
+    const isText = block.kind === "paragraph" || block.kind === "strip";
+    return parting === 0
+      ? slices
+      : slices.map((slice, at) =>
+          isText || at === slices.length - 1 ? { ...slice, parting } : slice,
         );
-    }
   });
+}
+
+function setBlock(
+  block: Block,
+  desk: Desk,
+  measure: Measure,
+  parent: KitElement,
+  bookmarks: Bookmarks,
+): readonly Slice[] {
+  switch (block.kind) {
+    case "heading":
+      return heading(block, desk, measure, parent, bookmarks);
+    case "paragraph":
+      return paragraph(block, desk, measure, parent);
+    case "list":
+      return list(block, desk, measure, parent);
+    case "table":
+      return table(block, desk, measure, parent);
+    case "figure":
+      return figure(block, desk, measure, parent);
+    case "strip":
+      return strip(block, desk, measure, parent);
+    case "notes":
+      return notes(block, desk, measure, parent);
+    case "box":
+      return box(block, desk, measure, parent, (inner, place, element) =>
+        setBlocks(inner, desk, place, element, bookmarks),
+      );
+  }
+}
+
+function partedAt(
+  blocks: readonly Block[],
+  at: number | undefined,
+): readonly [readonly Block[], readonly Block[]] {
+  return at === undefined ? [blocks, []] : [blocks.slice(0, at), blocks.slice(at)];
 }

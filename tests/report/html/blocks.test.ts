@@ -45,6 +45,22 @@ describe("blocksHtml", () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it("puts the picture for a narrow screen beside the other, under names of its own", () => {
+    const narrow = { ...DRAWING, width: 360 };
+    const made = html({
+      kind: "figure",
+      id: "f",
+      title: "Figure 1",
+      description: "Bars.",
+      drawing: DRAWING,
+      narrow,
+    });
+    expect(made.querySelector(".scroll.wide > svg")?.getAttribute("viewBox")).toBe("0 0 640 200");
+    expect(made.querySelector(".narrow > svg")?.getAttribute("viewBox")).toBe("0 0 360 200");
+    const ids = [...made.querySelectorAll("[id]")].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
   it("says why a picture is missing", () => {
     const figure = { kind: "figure", id: "f", title: "Figure 1", description: "Bars." } as const;
     expect(html({ ...figure, missing: "No tariffs." }).querySelector(".missing")?.textContent).toBe(

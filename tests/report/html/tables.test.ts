@@ -47,6 +47,19 @@ describe("tableHtml", () => {
     expect(html.querySelector("td.number")?.getAttribute("data-v")).toBe("61.5");
   });
 
+  it("lets the rows of a wide table be read as cards, each value beside its head", () => {
+    const head = ["Step", "Pigment, L", "Dye, L", "Less, %", "Status"].map((words) => cell(words));
+    const wide = table({ head, rows: [head] });
+    expect(wide.querySelector("table")?.className).toBe("cards");
+    const labels = [...wide.querySelectorAll("tbody > tr > *")].map((at) =>
+      at.getAttribute("data-label"),
+    );
+    expect(labels).toEqual([null, "Pigment, L", "Dye, L", "Less, %", "Status"]);
+    expect(table().querySelector("[data-label]")).toBeNull();
+    const spanned = table({ head, rows: [[cell("all", { span: 5 })]] });
+    expect(spanned.querySelector("[data-label]")).toBeNull();
+  });
+
   it("makes no head of a cell that says nothing", () => {
     const html = table({
       head: [cell(""), cell("Water, L"), cell(" ")],

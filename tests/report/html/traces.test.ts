@@ -67,10 +67,17 @@ describe("tracesHtml", () => {
     expect(cells(html, 0)).toEqual([
       "wash-rangereactive",
       "water.process",
-      "40\u202f300\u00a0kg × 0.38 L/m² per kgconditioned mass × fresh feed (0.32 to 0.45)",
+      "40\u202f300\u00a0kg × 0.380 L/m² per kgconditioned mass × fresh feed (0.320 to 0.450)",
       "62.4\u00a0%",
       "wash-range.feed @ machine range-1, cotton.regain",
     ]);
+  });
+
+  it("keeps rates undivided, and says what their sum is divided by", () => {
+    const over = { units: 894_213, words: "accepted m²", unit: "L" };
+    const html = traces({ terms: [{ ...TERM, median: 0.5347, low: 0.2, high: 0.9 }], over });
+    expect(cells(html, 0)[2]).toContain("× 0.535 L per kg");
+    expect(html.querySelector("caption")?.textContent).toContain("÷ 894\u202f213 accepted m²");
   });
 
   it("sums what comes after the twelfth term", () => {

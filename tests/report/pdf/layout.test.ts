@@ -165,6 +165,64 @@ describe("pages", () => {
   });
 });
 
+describe("contents", () => {
+  const chapters = (count: number): readonly Block[] =>
+    Array.from({ length: count }, (_, index): readonly Block[] => [
+      { kind: "heading", level: 2, text: `Chapter ${index}`, id: `c${index}`, newPage: index > 1 },
+      { kind: "paragraph", runs: [text("words")] },
+    ]).flat();
+
+  it("name each chapter with its page, after the first chapter, and lead there", async () => {
+    const { pages, places } = await readPdf(await writePdf(report(chapters(7)), inter));
+    const [first] = pages;
+    expect(first?.text).toMatch(
+      /Chapter 0.*words.*Contents.*Chapter 0.*1.*Chapter 6.*6.*Chapter 1/,
+    );
+    const led = first?.links.flatMap(({ place }) => (place === undefined ? [] : places.get(place)));
+    // Name and number are two areas of one link.
+    expect(led?.toSorted()).toEqual([1, 1, 2, 3, 4, 5, 6].flatMap((page) => [page, page]));
+  });
+
+  it("are left out where there are few", async () => {
+    const [first] = await pagesOf(...chapters(3));
+    expect(first?.text).not.toContain("Contents");
+  });
+});
+
+describe("letters", () => {
+  it("are never smaller than 7.5 pt, however many columns there are", async () => {
+    const columns = Array.from({ length: 16 }, (_, index) => `Column${index}`);
+    const [page] = await pagesOf({
+      kind: "table",
+      id: "t",
+      caption: "Wide",
+      behind: true,
+      head: columns.map((name) => cell(name)),
+      rows: [columns.map(() => figure("1,234.5"))],
+    });
+    const drawn = (shown: ReadPage): boolean => shown.text.includes("Figure 1.");
+    const sizes = [page, ...read.pages.filter((shown) => !drawn(shown))].flatMap((shown) =>
+      (shown?.texts ?? []).flatMap(({ height }) => (height > 0 ? [height] : [])),
+    );
+    expect(sizes.length).toBeGreaterThan(100);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(7.499);
+  });
+});
+
+describe("lines", () => {
+  it("do not end within an interval or beside a sign", async () => {
+    for (let words = 0; words < 30; words += 1) {
+      const [page] = await pagesOf({
+        kind: "paragraph",
+        runs: [text(`${"ab ".repeat(words + 20)}from \u22120.05 to 0.05 and dye \u2212 pigment`)],
+      });
+      const lines = page?.texts.map(({ text: shown }) => shown.trim()) ?? [];
+      expect(lines.some((line) => line.includes("\u22120.05 to 0.05"))).toBe(true);
+      expect(lines.some((line) => line.includes("dye \u2212 pigment"))).toBe(true);
+    }
+  });
+});
+
 describe("boxes", () => {
   it("say in words that they warn", async () => {
     const [page] = await pagesOf({

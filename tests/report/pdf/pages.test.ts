@@ -65,6 +65,18 @@ describe("paginate", () => {
     expect(pages[1]).toMatchObject([{ top: 0, headed: false }]);
   });
 
+  it("ends pages where the least is parted and the least is left white", () => {
+    const dealt = (parting: number): readonly (readonly number[])[] =>
+      heights([slice(50), slice(10, { parting }), slice(90), slice(50)], 100);
+    expect(dealt(0)).toEqual([[50, 10], [90], [50]]);
+    expect(dealt(30)).toEqual([[50], [10, 90], [50]]);
+  });
+
+  it("leaves no line alone on the last page where it can be kept with others", () => {
+    const rows = Array.from({ length: 21 }, () => slice(5));
+    expect(heights(rows, 100).map((page) => page.length)).toEqual([19, 2]);
+  });
+
   it("keeps every slice, in order, within the page", () => {
     const any = fc.record({
       height: fc.integer({ min: 0, max: 100 }),

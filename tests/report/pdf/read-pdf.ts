@@ -22,6 +22,8 @@ export interface ReadPage {
     readonly x: number;
     readonly y: number;
     readonly width: number;
+    /** Size of the letters. [pt] */
+    readonly height: number;
   }[];
   /** All texts on one line. */
   readonly text: string;
@@ -116,12 +118,25 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   return result;
 }
 
+/** Reads the texts of each page of a file that says nothing of its structure. */
+export async function readTexts(bytes: Uint8Array): Promise<readonly (readonly string[])[]> {
+  const task = getDocument({ data: Uint8Array.from(bytes), verbosity: 0 });
+  const file = await task.promise;
+  const pages: (readonly string[])[] = [];
+  for (let number = 1; number <= file.numPages; number += 1) {
+    const { items } = await (await file.getPage(number)).getTextContent();
+    pages.push(items.flatMap((item) => ("str" in item ? [item.str.trim()] : [])));
+  }
+  await task.destroy();
+  return pages;
+}
+
 async function readPage(page: PDFPageProxy): Promise<ReadPage> {
   const { items } = await page.getTextContent();
   const texts = items.flatMap((item) => {
     if (!("str" in item)) return [];
-    const [, , , , x, y] = item.transform as readonly number[];
-    return [{ text: item.str, x: x ?? 0, y: y ?? 0, width: item.width }];
+    const [a = 0, b = 0, , , x, y] = item.transform as readonly number[];
+    return [{ text: item.str, x: x ?? 0, y: y ?? 0, width: item.width, height: Math.hypot(a, b) }];
   });
   const annotations = (await page.getAnnotations()) as readonly {
     readonly subtype: string;
