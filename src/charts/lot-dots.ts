@@ -105,7 +105,7 @@ export function lotDots(
   );
   const frame: Frame = {
     left: column.width + 6,
-    right: width - Math.ceil(noteRoom) - 14,
+    right: width - Math.ceil(noteRoom) - 15,
     top,
     bottom: top + data.classes.length * pitch,
   };
@@ -132,7 +132,7 @@ export function lotDots(
   const ticks = lanes.map((lane) => ({ lane, nodes: tick(lane, axis, plot, pitch / 4 - 1) }));
   const nodes = [
     ...key.nodes,
-    words(width, key.height + 8, HEAD, { anchor: "end", size: SMALL_SIZE, fill: SOFT }),
+    words(width - 1, key.height + 8, HEAD, { anchor: "end", size: SMALL_SIZE, fill: SOFT }),
     plot.node,
     ...data.classes.flatMap((_, index) => column.draw(index, top + (index + 0.5) * pitch)),
     // Of few dots one would be hidden by the tick, so there they lie over it.
@@ -147,7 +147,7 @@ export function lotDots(
     ),
     ...ticks.filter(({ lane }) => !isSparse(lane)).flatMap(({ nodes: over }) => over),
     ...lanes.map((lane, index) =>
-      words(width, lane.y, notes[index] ?? "", { anchor: "end", size: SMALL_SIZE }),
+      words(width - 1, lane.y, notes[index] ?? "", { anchor: "end", size: SMALL_SIZE }),
     ),
     ...name.nodes,
   ];

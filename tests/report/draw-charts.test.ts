@@ -32,7 +32,7 @@ describe("drawCharts", () => {
     const box: Block = { kind: "box", title: "B", tone: "plain", blocks: [figure] };
     const { blocks } = drawCharts(document(figure, box));
     const { chart: _chart, ...rest } = figure;
-    const drawn = { ...rest, drawing: importBars(ROWS) };
+    const drawn = { ...rest, drawing: importBars(ROWS), narrow: expect.anything() as unknown };
     expect(blocks).toEqual([drawn, { ...box, blocks: [drawn] }]);
   });
 

@@ -25,6 +25,7 @@ import { methodBlocks } from "./comparison-methods.js";
 import { blendBlocks, pigmentRouteBlocks } from "./subsets.js";
 import { equivalenceBlocks, equivalenceSentence } from "./equivalence.js";
 import type { ReportInput } from "./input.js";
+import { numbered } from "./numbered.js";
 import { machineChecks } from "./machine-checks.js";
 import { boundaryBlocks } from "./boundary.js";
 import { actualTable, breakdownBlocks } from "./groups.js";
@@ -61,7 +62,6 @@ const LOADS: readonly (readonly [IndicatorId, string])[] = [
 export function composeReport(input: ReportInput, template: string): ReportDocument {
   const desk = new ReportDesk(input);
   const title = "Heat-fixed pigment beside steam-and-wash dye";
-  // Page one is noted first, so that figures are numbered as they are read.
   const blocks: Record<string, readonly Block[]> = {
     answers: [answerLead(desk), answerList(desk)],
     "indicator-table": [answerTable(desk)],
@@ -159,7 +159,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     factors: [...factorBlocks(desk), ...machineChecks(desk)],
     cautions: [cautionList(desk)],
   };
-  const body = renderTemplate(template, "report.md", valuesOf(desk, title), blocks);
+  const body = numbered(renderTemplate(template, "report.md", valuesOf(desk, title), blocks));
   const { logs, plant } = inputDigests(input);
   return {
     title,

@@ -37,7 +37,6 @@ export class ReportDesk {
   readonly input: ReportInput;
   /** Numbers noted so far. */
   readonly figures = new FigureDesk();
-  #number = 0;
   readonly #provenance = new Map<string, ProvenanceShares>();
   readonly #noted = new Map<IndicatorId, NotedComparison>();
 
@@ -139,7 +138,7 @@ export class ReportDesk {
   }
 
   /**
-   * A numbered figure.
+   * A figure. The document numbers it, in the order of reading.
    *
    * @param id - id of the block
    * @param title - states quantity and unit
@@ -148,8 +147,7 @@ export class ReportDesk {
    * @returns the block
    */
   figure(id: string, title: string, description: string, chart: Chart): Block {
-    this.#number += 1;
-    return { kind: "figure", id, title: `Figure ${this.#number}. ${title}`, description, chart };
+    return { kind: "figure", id, title, description, chart };
   }
 
   /**
@@ -161,14 +159,7 @@ export class ReportDesk {
    * @returns the block
    */
   gap(id: string, title: string, missing: string): Block {
-    this.#number += 1;
-    return {
-      kind: "figure",
-      id,
-      title: `Figure ${this.#number}. ${title}`,
-      description: missing,
-      missing,
-    };
+    return { kind: "figure", id, title, description: missing, missing };
   }
 
   /**

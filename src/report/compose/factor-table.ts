@@ -5,7 +5,7 @@
 import { leafRange } from "../../account/draws.js";
 import type { Leaf } from "../../numbers/quantity.js";
 import { datedStream } from "../../plant/dated.js";
-import type { Block, Cell } from "../document.js";
+import type { Block, Cell, Run } from "../document.js";
 import { textCell } from "../figure-desk.js";
 import { formatNumber } from "../format.js";
 import type { ReportDesk } from "./desk.js";
@@ -113,9 +113,10 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
         "Source",
         "Quality",
       ].map((text) => textCell(text)),
-      rows: rows.map((row) => rowCells(desk, row)),
-      widths: [3.9, 1.5, 1.1, 1.6, 1.9, 0.9],
+      rows: rows.filter((row) => !isNothing(row)).map((row) => rowCells(desk, row)),
+      widths: [5.2, 1.5, 1.1, 1.7, 1.7, 1],
     },
+    ...nothingList(rows.filter(isNothing)),
     {
       kind: "table",
       id: "sources",
@@ -125,6 +126,33 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
       head: ["Key", "Source", "Read"].map((text) => textCell(text)),
       rows: used.map((key) => sourceCells(desk, key)),
       widths: [2.2, 5, 1.2],
+    },
+  ];
+}
+
+// A row each for what a substance does not hold would bury the numbers that count.
+function isNothing({ leaf, standing }: Row): boolean {
+  const { low, high } = leafRange(leaf);
+  return standing !== "mill" && leaf.spread.value === 0 && low === 0 && high === 0;
+}
+
+function nothingList(rows: readonly Row[]): readonly Block[] {
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: "paragraph",
+      tone: "small",
+      runs: [
+        {
+          kind: "text",
+          text: `Taken as nothing, without doubt (${formatNumber(rows.length, 0)}): `,
+        },
+        ...rows.flatMap(({ name }, index): readonly Run[] => [
+          ...(index === 0 ? [] : [{ kind: "text" as const, text: ", " }]),
+          { kind: "text", text: name, style: "code" },
+        ]),
+        { kind: "text", text: "." },
+      ],
     },
   ];
 }

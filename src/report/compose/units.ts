@@ -11,7 +11,7 @@ import { formatNumber } from "../format.js";
  * @param unit - unit of a factor, such as `m2/h`, `kWh/Nm3` or `kg CO2e/kWh`
  * @returns the unit in print, such as `m²/h`
  */
-export function unitWords(unit: string): string {
+function unitWords(unit: string): string {
   return unit
     .replaceAll(
       /(?<![A-Za-z])(N?)m([23])(?!\w)/g,

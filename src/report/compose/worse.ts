@@ -80,7 +80,7 @@ function rise(words: string, noted: NotedComparison): readonly Run[] {
       ? undefined
       : { median: 1 - saving.median, low: 1 - saving.high, high: 1 - saving.low };
   return [
-    said(`${words} rises from `),
+    said(`${words} ${rises(ratio)} from `),
     dye.run,
     said(" to "),
     pigment.run,
@@ -96,7 +96,7 @@ function stronger(desk: ReportDesk): readonly Run[] {
   if (dye === undefined || pigment === undefined || ratio === undefined) return [];
   if (!(ratio.median > NOTICED)) return [];
   return [
-    said("COD concentration at the drain (permits limit it) rises from "),
+    said(`COD concentration at the drain (permits limit it) ${rises(ratio)} from `),
     dye.run,
     said(" to "),
     pigment.run,
@@ -112,7 +112,12 @@ function dearerInk(desk: ReportDesk): readonly Run[] {
   return [said(`cost of ink rises from ${from ?? ""} to ${to ?? ""} ${ink.unit} (means)`)];
 }
 
-// How many times the amount, with its interval; one that holds 1 leaves open whether it rises at all.
+// An interval that holds 1 leaves open whether it rises at all.
+function rises(ratio: Range | undefined): string {
+  return ratio !== undefined && ratio.low <= 1 ? "may rise" : "rises";
+}
+
+// How many times the amount, with its interval.
 function fold({ median, low, high }: Range): string {
   const digits = digitsFor(median, low, high);
   return `, ${formatNumber(median, digits)}-fold (${formatInterval(low, high, digits)})`;
