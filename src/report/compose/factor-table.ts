@@ -86,6 +86,8 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
   const { factors } = desk.input;
   const counts = factorCounts(desk);
   const rows = rowsOf(desk);
+  const shown = rows.filter((row) => !isNothing(row));
+  const recalled = shown.filter(({ standing }) => standing === "memory").length;
   const used = [
     ...new Set(rows.map(({ leaf }) => leaf.source).filter((key) => factors.sources.has(key))),
   ].sort();
@@ -103,7 +105,7 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
     {
       kind: "table",
       id: "factors",
-      caption: `Settings and factors used: the value as given, the median and the 95 % interval of what is drawn (a lopsided interval sets the median off the value given), who gave it, and five scores of quality from 1 to 5 (reliability, completeness, time, place, technology). ${whole(counts.recalled)} of ${whole(rows.length)} are marked “from memory”: the figure was not re-read at its source.`,
+      caption: `Settings and factors used: the value as given, the median and the 95 % interval of what is drawn (a lopsided interval sets the median off the value given), who gave it, and five scores of quality from 1 to 5 (reliability, completeness, time, place, technology). ${whole(recalled)} of ${whole(shown.length)} are marked “from memory”: the figure was not re-read at its source.`,
       behind: true,
       head: [
         "Setting or factor",
@@ -113,7 +115,7 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
         "Source",
         "Quality",
       ].map((text) => textCell(text)),
-      rows: rows.filter((row) => !isNothing(row)).map((row) => rowCells(desk, row)),
+      rows: shown.map((row) => rowCells(desk, row)),
       widths: [5.2, 1.5, 1.1, 1.7, 1.7, 1],
     },
     ...nothingList(rows.filter(isNothing)),

@@ -80,10 +80,8 @@ function rise(words: string, noted: NotedComparison): readonly Run[] {
       ? undefined
       : { median: 1 - saving.median, low: 1 - saving.high, high: 1 - saving.low };
   return [
-    said(`${words} ${rises(ratio)} from `),
-    dye.run,
-    said(" to "),
-    pigment.run,
+    said(`${words} `),
+    ...fromTo(dye.run, pigment.run, ratio),
     said(` ${unit}${ratio === undefined ? ` (${pigment.interval})` : fold(ratio)}`),
   ];
 }
@@ -96,10 +94,8 @@ function stronger(desk: ReportDesk): readonly Run[] {
   if (dye === undefined || pigment === undefined || ratio === undefined) return [];
   if (!(ratio.median > NOTICED)) return [];
   return [
-    said(`COD concentration at the drain (permits limit it) ${rises(ratio)} from `),
-    dye.run,
-    said(" to "),
-    pigment.run,
+    said("COD concentration at the drain (permits limit it) "),
+    ...fromTo(dye.run, pigment.run, ratio),
     said(` mg/L${fold(ratio)}`),
   ];
 }
@@ -112,9 +108,11 @@ function dearerInk(desk: ReportDesk): readonly Run[] {
   return [said(`cost of ink rises from ${from ?? ""} to ${to ?? ""} ${ink.unit} (means)`)];
 }
 
-// An interval that holds 1 leaves open whether it rises at all.
-function rises(ratio: Range | undefined): string {
-  return ratio !== undefined && ratio.low <= 1 ? "may rise" : "rises";
+// An interval that holds 1 leaves open whether it rises at all; then the medians may even stand the other way.
+function fromTo(dye: Run, pigment: Run, ratio: Range | undefined): readonly Run[] {
+  return ratio !== undefined && ratio.low <= 1
+    ? [said("may rise: "), pigment, said(" instead of "), dye]
+    : [said("rises from "), dye, said(" to "), pigment];
 }
 
 // How many times the amount, with its interval.
