@@ -23,12 +23,14 @@ import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
 import { amountPlaces } from "../report/compose/answer.js";
-import { audienceProblems, namesFor, plantFor } from "./audience.js";
+import { openAsked } from "./asked-mill.js";
+import { audienceProblems, namesFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
 import { logFile } from "./files.js";
 import { progress } from "./say.js";
-import { scenariosOf, withSets } from "./scenarios.js";
-import { openMill, readMill, type Reading, type Workspace } from "./workspace.js";
+import { scenariosOf } from "./scenarios.js";
+import type { Understudy } from "./understudy.js";
+import { readMill, type Reading, type Workspace } from "./workspace.js";
 
 /** Options of commands that work figures out. */
 export interface AssessOptions {
@@ -79,22 +81,22 @@ export interface Assessment {
  * @param logs - paths of logs
  * @param options - what to work out
  * @param only - keeps a lot or not, beside the options
+ * @param understudy - works scenarios out at the same time; here and now when absent
  * @returns the assessment, or the problems that stand in its way
  */
 export async function assess(
   logs: readonly string[],
   options: AssessOptions,
   only: (group: Group) => boolean = () => true,
+  understudy?: Understudy,
 ): Promise<{ readonly assessment?: Assessment; readonly problems: readonly Problem[] }> {
   const { audience = "internal" } = options;
-  const opened = openMill(options);
-  if (opened.mill === undefined) return { problems: opened.problems };
-  const mill = {
-    ...opened.mill,
-    plant: plantFor(withSets(opened.mill, options.plant, options.set ?? []), audience),
-  };
+  const { mill, problems: unopened } = openAsked(options);
+  if (mill === undefined) return { problems: unopened };
   const unready = audienceProblems(mill.plant, audience);
   if (unready.length > 0) return { problems: unready };
+  const wanted = (mill.plant.scenarios ?? []).length > 0;
+  if (wanted) understudy?.open();
   progress("reading the log");
   const { settled, problems } = await readSettled(mill, logs, options);
   if (settled === undefined || settled.reading.account.refused) return { problems };
@@ -105,6 +107,15 @@ export async function assess(
   if (reading.days === undefined || compared.length === 0 || !(common.units > 0)) {
     return { problems: [nothing(options)] };
   }
+  const setting = {
+    groups,
+    uncovered: areaOf(uncovered),
+    ...(options.per === "m2" ? {} : { units: common.units }),
+    asOf: options.asOf,
+    draws: Math.min(options.draws, SCENARIO_DRAWS),
+    seed: options.seed,
+  };
+  const elsewhere = wanted ? understudy?.play(setting) : undefined;
   progress("working out both routes");
   let program: Program;
   try {
@@ -134,17 +145,8 @@ export async function assess(
   progress("working out scenarios");
   let played: ReturnType<typeof scenariosOf>;
   try {
-    played = scenariosOf({
-      plant: mill.plant,
-      factors: mill.factors,
-      groups,
-      program,
-      uncovered: areaOf(uncovered),
-      ...(options.per === "m2" ? {} : { units: common.units }),
-      asOf: options.asOf,
-      draws: Math.min(options.draws, SCENARIO_DRAWS),
-      seed: options.seed,
-    });
+    const { plant, factors } = mill;
+    played = scenariosOf({ plant, factors, program, ...setting }, await elsewhere);
   } catch (error) {
     if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;

@@ -1,28 +1,81 @@
 /**
- * The thread behind `press.ts`: draws charts, then sets the PDF.
+ * The thread behind `press.ts`: works scenarios out, draws charts, sets the PDF.
  */
 
 import { readFileSync } from "node:fs";
-import { parentPort } from "node:worker_threads";
-import { drawCharts } from "../report/draw-charts.js";
-import { setPdf } from "../report/pdf/write-pdf.js";
+import { parentPort, workerData } from "node:worker_threads";
+import type { drawCharts } from "../report/draw-charts.js";
+import type { PdfFonts } from "../report/pdf/pen.js";
+import type { setPdf } from "../report/pdf/write-pdf.js";
+import { openAsked } from "./asked-mill.js";
 import { builtFile } from "./files.js";
-import type { Delivery, Order } from "./press.js";
+import type { Delivery, Order, PressStart } from "./press.js";
+import { scenariosOf } from "./scenarios.js";
+import type { Played, Setting } from "./understudy.js";
+import type { Workspace } from "./workspace.js";
 
-const font = (face: string): Uint8Array => readFileSync(builtFile(`fonts/inter-${face}.ttf`));
-const fonts = { regular: font("regular"), semibold: font("semibold"), italic: font("italic") };
+const start = workerData as PressStart;
+
+/** What draws and sets; loaded when there is something to draw. */
+interface Shop {
+  readonly draw: typeof drawCharts;
+  readonly print: typeof setPdf;
+  readonly fonts: PdfFonts;
+}
+
+async function openShop(): Promise<Shop> {
+  const [drawing, setting, { rehearsal }] = await Promise.all([
+    import("../report/draw-charts.js"),
+    import("../report/pdf/write-pdf.js"),
+    import("../report/pdf/rehearsal.js"),
+  ]);
+  const font = (face: string): Uint8Array => readFileSync(builtFile(`fonts/inter-${face}.ttf`));
+  const fonts = { regular: font("regular"), semibold: font("semibold"), italic: font("italic") };
+  // The thread would only wait for the log to be read. Set once, a page is set faster the second time.
+  if (start.pdf) await setting.setPdf(rehearsal(), fonts);
+  return { draw: drawing.drawCharts, print: setting.setPdf, fonts };
+}
+
+const shop = start.draws ? openShop() : undefined;
+let mill: Workspace | undefined;
 
 function deliver(delivery: Delivery): void {
   parentPort?.postMessage(delivery);
 }
 
-async function work({ document, pdf }: Order): Promise<void> {
-  const drawn = drawCharts(document);
-  deliver({ kind: "drawn", document: drawn });
-  if (!pdf) return;
-  const { bytes, replaced, dead } = await setPdf(drawn, fonts);
-  deliver({ kind: "pdf", pdf: { bytes, replaced, dead } });
+// Whatever goes wrong here goes wrong on the other side too, which can tell the user.
+function play(setting: Setting): Played | undefined {
+  try {
+    mill ??= openAsked(start.asked).mill;
+    if (mill === undefined) return undefined;
+    const { plant, factors } = mill;
+    const { scenarios } = scenariosOf({ plant, factors, ...setting });
+    return scenarios === undefined
+      ? undefined
+      : { ...scenarios, played: scenarios.played.map(({ scenario: _house, ...rest }) => rest) };
+  } catch {
+    return undefined;
+  }
 }
 
-// A fault here ends the thread, which the other side is told of.
+async function work(order: Order): Promise<void> {
+  switch (order.kind) {
+    case "open":
+      mill = openAsked(start.asked).mill;
+      return;
+    case "play":
+      deliver({ kind: "played", played: play(order.setting) });
+      return;
+    case "print": {
+      const { draw, print, fonts } = await (shop ?? openShop());
+      const drawn = draw(order.document);
+      deliver({ kind: "drawn", document: drawn });
+      if (!order.pdf) return;
+      const { bytes, replaced, dead } = await print(drawn, fonts);
+      deliver({ kind: "pdf", pdf: { bytes, replaced, dead } });
+    }
+  }
+}
+
+// A fault in print ends the thread, which the other side is told of.
 parentPort?.on("message", (order: Order) => void work(order));

@@ -1,11 +1,13 @@
 /**
- * Charts and PDF in a thread of their own, so that they are ready to work when the report is composed and
- * then work while the rest is written.
+ * A thread beside the command: it works scenarios out while the account is drawn, then draws charts and sets
+ * the PDF while the rest is written.
  */
 
 import { Worker } from "node:worker_threads";
 import type { ReportDocument } from "../report/document.js";
+import type { AskedOptions } from "./asked-mill.js";
 import { builtFile } from "./files.js";
+import type { Played, Setting, Understudy } from "./understudy.js";
 
 /** A PDF made. */
 export interface PressedPdf {
@@ -17,21 +19,30 @@ export interface PressedPdf {
   readonly dead: readonly string[];
 }
 
-/** A report handed over. */
-export interface Order {
-  /** The report as composed. */
-  readonly document: ReportDocument;
-  /** Whether a PDF is wanted. */
+/** What the thread is told when it starts. */
+export interface PressStart {
+  /** Which mill. */
+  readonly asked: AskedOptions;
+  /** Whether there will be charts, and so whether to load what draws them at once. */
+  readonly draws: boolean;
+  /** Whether there will be a PDF. */
   readonly pdf: boolean;
 }
 
-/** What comes back: first the charts, then the PDF if one was asked for. */
+/** What the thread is asked for. */
+export type Order =
+  | { readonly kind: "open" }
+  | { readonly kind: "play"; readonly setting: Setting }
+  | { readonly kind: "print"; readonly document: ReportDocument; readonly pdf: boolean };
+
+/** What comes back: scenarios; charts, then the PDF if one was asked for. */
 export type Delivery =
+  | { readonly kind: "played"; readonly played: Played | undefined }
   | { readonly kind: "drawn"; readonly document: ReportDocument }
   | { readonly kind: "pdf"; readonly pdf: PressedPdf };
 
 /** The press, waiting for a report. */
-export interface Press {
+export interface Press extends Understudy {
   /**
    * Hands a report over.
    *
@@ -51,29 +62,44 @@ export interface Press {
 }
 
 /**
- * Starts the press. It loads what it needs at once.
+ * Starts the press. With charts to draw it loads what it needs at once; else it waits for scenarios.
  *
+ * @param start - what it is told
  * @returns the press
  */
-export function startPress(): Press {
+export function startPress(start: PressStart): Press {
+  let running: Worker | undefined;
   // Run from the sources, the thread is still the one of the last build: threads take compiled code only.
-  const worker = new Worker(builtFile("cli/press-thread.js"));
+  const worker = (): Worker =>
+    (running ??= new Worker(builtFile("cli/press-thread.js"), { workerData: start }));
   const next = <K extends Delivery["kind"]>(kind: K): Promise<Extract<Delivery, { kind: K }>> =>
     new Promise((resolve, reject) => {
-      worker.on("message", (delivery: Delivery) => {
+      worker().on("message", (delivery: Delivery) => {
         if (delivery.kind === kind) resolve(delivery as Extract<Delivery, { kind: K }>);
       });
-      worker.on("error", reject);
+      worker().on("error", reject);
     });
+  const order = (what: Order): void => {
+    worker().postMessage(what);
+  };
+  if (start.draws) worker();
   return {
+    open: () => {
+      order({ kind: "open" });
+    },
+    play: async (setting) => {
+      const played = next("played");
+      order({ kind: "play", setting });
+      return (await played).played;
+    },
     set: (document, pdf) => {
       const drawn = next("drawn").then((delivery) => delivery.document);
       const made = pdf ? next("pdf").then((delivery) => delivery.pdf) : Promise.resolve(undefined);
-      worker.postMessage({ document, pdf } satisfies Order);
+      order({ kind: "print", document, pdf });
       return { drawn, pdf: made };
     },
     stop: async () => {
-      await worker.terminate();
+      await running?.terminate();
     },
   };
 }

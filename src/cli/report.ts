@@ -48,11 +48,20 @@ export async function report(logs: readonly string[], options: ReportOptions): P
   const folders = foldersAmong(options.plant, logs);
   if (folders.length > 0) return refuse(folders, options.json);
   // The thread loads what pictures and PDF need while the log is read.
-  const press = options.formats.some((format) => format !== "json") ? startPress() : undefined;
+  const { plant, audience, set, formats } = options;
+  const press = startPress({
+    asked: {
+      plant,
+      ...(audience === undefined ? {} : { audience }),
+      ...(set === undefined ? {} : { set }),
+    },
+    draws: formats.some((format) => format !== "json"),
+    pdf: formats.includes("pdf"),
+  });
   try {
     return await reported(logs, options, limit, press);
   } finally {
-    await press?.stop();
+    await press.stop();
   }
 }
 
@@ -60,9 +69,9 @@ async function reported(
   logs: readonly string[],
   options: ReportOptions,
   limit: AsideLimit,
-  press: Press | undefined,
+  press: Press,
 ): Promise<number> {
-  const { assessment, problems } = await assess(logs, options);
+  const { assessment, problems } = await assess(logs, options, undefined, press);
   if (assessment === undefined) return refuse(whyEmpty(problems, options), options.json);
   const { mill, reading, input } = assessment;
   const template = readFileSync(join(shippedFolder("templates"), "report.md"), "utf8");
@@ -71,7 +80,9 @@ async function reported(
   const { audience = "internal" } = options;
   const words = wordingProblems(composed, mill.plant.text.wording?.allow ?? [], audience);
   if (audience !== "internal" && words.length > 0) return refuse(words, options.json);
-  const pressed = press?.set(composed, options.formats.includes("pdf"));
+  const pressed = options.formats.some((format) => format !== "json")
+    ? press.set(composed, options.formats.includes("pdf"))
+    : undefined;
   const document = traced(composed, input);
   const files = new Map<string, FileContent>();
   if (options.formats.includes("json")) files.set("report.json", reportJson(document, input));

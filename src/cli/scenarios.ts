@@ -18,6 +18,7 @@ import { findKey } from "../plant/scenario-key.js";
 import type { PlantText } from "../plant/schema.js";
 import type { Problem } from "../problems/problem.js";
 import { WrongWord } from "./arguments.js";
+import type { Played } from "./understudy.js";
 import type { Workspace } from "./workspace.js";
 
 const OPTION = "--set";
@@ -107,15 +108,26 @@ function put(into: Record<string, unknown>, path: KeyPath, value: unknown): void
  * Works the scenarios of a house out.
  *
  * @param stage - what they have in common, with the house that holds them
+ * @param played - what came out already
  * @returns them beside the mill, or why one cannot be worked out; neither when there are none
  * @throws {@link MissingFactor} when one asks for a factor without a value in force
  */
-export function scenariosOf(stage: Stage): {
+export function scenariosOf(
+  stage: Stage,
+  played?: Played,
+): {
   readonly scenarios?: Scenarios;
   readonly problems: readonly Problem[];
 } {
   const wanted = stage.plant.scenarios ?? [];
   if (wanted.length === 0) return { problems: [] };
+  if (played !== undefined) {
+    const scenarios = wanted.flatMap((scenario, i) => {
+      const found = played.played[i];
+      return found === undefined ? [] : [{ ...found, scenario }];
+    });
+    return { scenarios: { ...played, played: scenarios }, problems: [] };
+  }
   const scenarios = playScenarios(stage, wanted);
   if ("played" in scenarios) return { scenarios, problems: [] };
   return {

@@ -25,8 +25,8 @@ export interface Stage {
   readonly factors: FactorSet;
   /** Groups of lots. */
   readonly groups: readonly Group[];
-  /** Program of the mill over these groups. */
-  readonly program: Program;
+  /** Program of the mill over these groups; written here when absent. */
+  readonly program?: Program;
   /** Area of reprints that no reject covers. [m²] */
   readonly uncovered: number;
   /** Reference units; per accepted m² when absent. */
@@ -72,12 +72,14 @@ export function playScenarios(
   scenarios: readonly Scenario[],
 ): Scenarios | { readonly without: Scenario } {
   const mill = { plant: stage.plant, instead: {}, rejects: { pigment: 1, dye: 1 } };
-  const base = compared(stage, stage.program, mill, stage.groups);
+  const { plant, factors, groups: lots, asOf } = stage;
+  const program = stage.program ?? writeProgram(plant, factors, lots, asOf);
+  const base = compared(stage, program, mill, lots);
   const played: PlayedScenario[] = [];
   for (const scenario of scenarios) {
     const groups = armsUnder(scenario, stage.groups);
-    const program = writeProgram(scenario.plant, stage.factors, groups, stage.asOf);
-    const comparisons = compared(stage, program, scenario, groups);
+    const otherwise = writeProgram(scenario.plant, factors, groups, asOf);
+    const comparisons = compared(stage, otherwise, scenario, groups);
     if (base === undefined || comparisons === undefined) return { without: scenario };
     const changes = new Map(
       [...comparisons].flatMap(([id, now]) => {
