@@ -4,6 +4,7 @@
 
 import { leavesOf } from "../numbers/quantity.js";
 import { quantiles } from "../numbers/quantiles.js";
+import { datedStream } from "../plant/dated.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import type { TermPart } from "../steps/term.js";
@@ -38,7 +39,7 @@ export interface TraceLine {
   readonly mean: number;
   /** Share of the arm's mean total. */
   readonly share: number;
-  /** Streams of the settings and factors read. */
+  /** Streams of the settings and factors read, with the day of a change they came with. */
   readonly reads: readonly string[];
 }
 
@@ -175,6 +176,6 @@ function lineOf(account: Account, line: Line, total: number, product: Float64Arr
         ? []
         : leavesOf(quantity)
             .filter((leaf) => leaf.provenance !== "constant")
-            .map((leaf) => leaf.id),
+            .map(datedStream),
   };
 }

@@ -5,6 +5,7 @@ import { parse } from "csv-parse/sync";
 import { beforeAll, describe, expect, it, vi } from "vitest";
 import { emptyFolders, millrace, startMillrace } from "../tools/command.js";
 import { TOP } from "../tools/tree.js";
+import { ORIGINS } from "../../src/report/compose/origin-list.js";
 import { changed, LATE, millIn } from "./mills.js";
 
 // Processes are slow to start on a busy machine.
@@ -241,5 +242,20 @@ describe("factors", () => {
     expect(found.out).toMatch(/^boiler\.blowdown = /m);
     const { code, out } = millrace(emptyFolder(), "factors", "moonshine", ...DAY);
     expect([code, out]).toEqual([0, 'No factor has "moonshine" in its id or words.\n']);
+  });
+});
+
+describe("the commands that a report names beside its numbers", () => {
+  const asked = [...new Set(ORIGINS.flatMap(({ ask }) => (ask === undefined ? [] : [ask])))];
+
+  it.each(asked)("millrace %s runs as printed, with its capitals filled in", (ask) => {
+    const words = ask
+      .replace("INDICATOR", "water")
+      .replaceAll("DAY", "2026-07-16")
+      .replace("KEY=VALUE", "sites.main.place=NOR")
+      .split(" ")
+      .map((word) => (word === "NAME" ? "Client North" : word));
+    const few = /^(?:explain|report)/.test(ask) ? [...DAY, ...FEW] : [];
+    expect(millrace(freshMill(), ...words, ...few).code).toBe(0);
   });
 });

@@ -26,6 +26,7 @@ import { blendBlocks, pigmentRouteBlocks } from "./subsets.js";
 import { equivalenceBlocks, equivalenceSentence } from "./equivalence.js";
 import type { ReportInput } from "./input.js";
 import { numbered } from "./numbered.js";
+import { originTable, withOrigins } from "./origins.js";
 import { machineChecks } from "./machine-checks.js";
 import { boundaryBlocks } from "./boundary.js";
 import { actualTable, breakdownBlocks } from "./groups.js";
@@ -157,9 +158,12 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     meters: meterBlocks(desk),
     import: importBlocks(desk),
     factors: [...factorBlocks(desk), ...machineChecks(desk)],
+    origins: [originTable()],
     cautions: [cautionList(desk)],
   };
-  const body = numbered(renderTemplate(template, "report.md", valuesOf(desk, title), blocks));
+  const body = withOrigins(
+    numbered(renderTemplate(template, "report.md", valuesOf(desk, title), blocks)),
+  );
   const { logs, plant } = inputDigests(input);
   return {
     title,

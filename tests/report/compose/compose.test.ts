@@ -1,6 +1,7 @@
 import { parseHTML } from "linkedom";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Block, DrawingNode, ReportDocument, Run } from "../../../src/report/document.js";
+import { originOf, placesOf } from "../../../src/report/compose/origins.js";
 import { wholeReport } from "./whole-report.js";
 import type { ReportInput } from "../../../src/report/compose/input.js";
 import { reportJson } from "../../../src/report/json.js";
@@ -15,6 +16,25 @@ import { inputOf, LOTS, lotOf, smallMill } from "./small-mill.js";
 const TEMPLATE = textOf("templates/report.md");
 
 const compose = (input: ReportInput): ReportDocument => wholeReport(input, TEMPLATE);
+
+/** What of the data leads from a figure to its sources. */
+interface Traced {
+  readonly figures: Readonly<
+    Record<string, { readonly terms?: readonly { readonly reads: readonly string[] }[] }>
+  >;
+  readonly settings: Readonly<
+    Record<
+      string,
+      {
+        readonly low: number;
+        readonly high: number;
+        readonly given: string;
+        readonly source: string;
+      }
+    >
+  >;
+  readonly sources: Readonly<Record<string, { readonly title: string }>>;
+}
 
 /** All blocks, those in boxes too. */
 function allBlocks(blocks: readonly Block[]): readonly Block[] {
@@ -146,6 +166,36 @@ describe("the report of a small mill", () => {
       );
       if (found.low !== undefined) expect(found.low).toBeLessThanOrEqual(found.value);
       if (found.high !== undefined) expect(found.high).toBeGreaterThanOrEqual(found.value);
+    }
+  });
+
+  it("lets every number be followed: it opens by itself, or its place has an origin", () => {
+    const places = placesOf(document.blocks);
+    expect(places.length).toBeGreaterThan(30);
+    expect(places.filter(({ id }) => originOf(id) === undefined)).toEqual([]);
+    const table = allBlocks(document.blocks).find(
+      (block) => block.kind === "table" && block.id === "origins",
+    );
+    const links =
+      table === undefined
+        ? []
+        : runsOf(table).flatMap((run) => (run.kind === "link" ? [run.href] : []));
+    expect(links.sort()).toEqual(places.map(({ id }) => `#${id}`).sort());
+  });
+
+  it("leads each trace to settings with a value and a source that is told", () => {
+    const data = JSON.parse(reportJson(document, inputOf())) as Traced;
+    const reads = Object.values(data.figures).flatMap(({ terms = [] }) =>
+      terms.flatMap((t) => t.reads),
+    );
+    expect(reads.length).toBeGreaterThan(100);
+    for (const stream of new Set(reads)) {
+      const setting = data.settings[stream];
+      expect(setting, stream).toBeDefined();
+      if (setting === undefined) continue;
+      expect(setting.low).toBeLessThanOrEqual(setting.high);
+      const told = setting.given === "plant" ? setting.source : data.sources[setting.source]?.title;
+      expect(told ?? "", stream).not.toBe("");
     }
   });
 
