@@ -9,6 +9,7 @@ import { CLAIM_IDS, claimKind, USUAL_CLAIMS } from "../compare/claims/catalogue.
 import { type ClaimSetting, evidenceOf } from "../compare/claims/evidence.js";
 import type { Audience } from "../compare/claims/gates.js";
 import { type ClaimPolicy, ClaimPolicySchema, policyChanges } from "../compare/claims/policy.js";
+import { LEAST_DIFFERENCE } from "../compare/methods.js";
 import { nearest } from "../factors/nearest.js";
 import { judgeBy } from "../factors/schema-problems.js";
 import { readYaml } from "../factors/yaml-text.js";
@@ -62,6 +63,7 @@ export function claimsOf(
           : [judgeClaim(id, evidenceOf(kind, setting), policy, input.days[1])];
       }),
       policy: policy.version,
+      least: policy.least_difference ?? LEAST_DIFFERENCE,
       changes: policyChanges(shipped.policy, policy),
     },
     problems: [],

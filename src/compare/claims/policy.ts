@@ -4,6 +4,7 @@
  */
 
 import { z } from "zod";
+import { LEAST_DIFFERENCE } from "../methods.js";
 
 const share = z.number().min(0).max(1);
 
@@ -37,6 +38,14 @@ export const ClaimPolicySchema = z
     blends: share.describe(
       "share of area on one-dye routes for blends that passes without condition",
     ),
+    least_difference: z
+      .number()
+      .min(0)
+      .max(5)
+      .optional()
+      .describe(
+        "standard deviations that a difference must have to be worth naming in the modified test; 0.2 when left out",
+      ),
     step: z.number().min(0.01).max(0.5).describe("cautious values are rounded down to it"),
     expires_months: z
       .number()
@@ -61,6 +70,7 @@ const STRICTER: readonly (readonly [string, (policy: ClaimPolicy) => number, "mo
   ["gap.pass", (p) => p.gap.pass, "less"],
   ["gap.conditional", (p) => p.gap.conditional, "less"],
   ["blends", (p) => p.blends, "less"],
+  ["least_difference", (p) => p.least_difference ?? LEAST_DIFFERENCE, "more"],
   ["step", (p) => p.step, "more"],
   ["expires_months", (p) => p.expires_months, "less"],
 ];

@@ -16,6 +16,8 @@ export interface ClaimsInput {
   readonly verdicts: readonly ClaimVerdict[];
   /** Name and version of the policy. */
   readonly policy: string;
+  /** Least difference worth naming in the modified test; the usual one when absent. [standard deviations] */
+  readonly least?: number;
   /** Thresholds the mill set otherwise. */
   readonly changes: readonly PolicyChange[];
 }

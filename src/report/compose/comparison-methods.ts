@@ -22,7 +22,8 @@ const FINDINGS: Readonly<Record<Finding, string>> = {
  * @returns a table
  */
 export function methodBlocks(desk: ReportDesk): readonly Block[] {
-  const { account, yields, comparisons } = desk.input;
+  const { account, yields, comparisons, claims } = desk.input;
+  const least = claims?.least ?? LEAST_DIFFERENCE;
   const rows = TABLE.flatMap(([id, words]): (readonly Cell[])[] => {
     const over = (arm: "pigment" | "dye"): Float64Array => {
       const all = account.indicators[arm].get(id) ?? new Float64Array(0);
@@ -30,7 +31,7 @@ export function methodBlocks(desk: ReportDesk): readonly Block[] {
       return areas === undefined ? all : all.map((value, i) => value / (areas[i] ?? NaN));
     };
     if (!comparisons.has(id)) return [];
-    const { share, paired, modified } = methodsOf(over("pigment"), over("dye"));
+    const { share, paired, modified } = methodsOf(over("pigment"), over("dye"), least);
     return [
       [
         textCell(words, true),
@@ -48,7 +49,7 @@ export function methodBlocks(desk: ReportDesk): readonly Block[] {
     {
       kind: "table",
       id: "comparison-methods",
-      caption: `Which route takes less, by three published methods. Share of draws in which pigment takes less: from 95 % on an order counts as discernible, however small the difference (Heijungs and Kleijn 2001). Paired difference: mean over its standard error; it grows with the number of draws, so it settles next to nothing (Henriksson et al. 2015). Modified test: whether the difference exceeds ${formatNumber(LEAST_DIFFERENCE, 1)} of its standard deviation, one-sided at 5 %; the one to lean on (Heijungs, Henriksson and Guinée 2016). Never and always are not said: none of N draws leaves room for 3/N.`,
+      caption: `Which route takes less, by three published methods. Share of draws in which pigment takes less: from 95 % on an order counts as discernible, however small the difference (Heijungs and Kleijn 2001). Paired difference: mean over its standard error; it grows with the number of draws, so it settles next to nothing (Henriksson et al. 2015). Modified test: whether the difference exceeds ${formatNumber(least, least * 10 === Math.round(least * 10) ? 1 : 2)} of its standard deviation, one-sided at 5 %; the one to lean on (Heijungs, Henriksson and Guinée 2016). Never and always are not said: none of N draws leaves room for 3/N.`,
       head: [
         textCell("Indicator"),
         { ...textCell("Draws with less"), align: "right" },

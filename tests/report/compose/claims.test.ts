@@ -85,4 +85,19 @@ describe("the claims sheet", () => {
     });
     expect(said).toContain("gap.pass is 0.2 instead of 0.05, which lets claims pass more easily.");
   });
+
+  it("asks the modified test for the least difference that the house has set", () => {
+    const asked = (least: number): string => {
+      const input = { ...inputOf(), claims: { ...claim("less-water"), least } };
+      const { blocks } = wholeReport(input, textOf("templates/report.md"));
+      return blocks
+        .filter((block) => block.kind === "table" && block.id === "comparison-methods")
+        .map(textsOf)
+        .join("\n");
+    };
+    expect(asked(0.2)).toContain("exceeds 0.2 of its standard deviation");
+    expect(asked(3)).toContain("exceeds 3.0 of its standard deviation");
+    const findings = (text: string): number => text.match(/open/g)?.length ?? 0;
+    expect(findings(asked(5))).toBeGreaterThan(findings(asked(0)));
+  });
 });
