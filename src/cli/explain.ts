@@ -14,9 +14,11 @@ import { checkPeriod, WrongWord } from "./arguments.js";
 import { asideCode, asideLimit } from "./aside.js";
 import { type Assessment, assess, type AssessOptions } from "./assess.js";
 import { printDoubt, printExplanation } from "./explanation.js";
+import { printTurning, turningValues, type TurningValues } from "./turning.js";
 import { foldersAmong } from "./paths.js";
 import { type Rows, rowsBehind } from "./rows.js";
 import { data, progress, refuse } from "./say.js";
+import { breakEvensOf } from "../compare/break-even.js";
 import { doubtShares, type DoubtShare } from "../compare/doubt-shares.js";
 import { swingsOf } from "../account/swings.js";
 import { whyEmpty } from "./scope.js";
@@ -31,6 +33,8 @@ export interface ExplainOptions extends AssessOptions {
   readonly rows: number;
   /** Factors of which Sobol' indices are shown; none when undefined. */
   readonly doubt?: number;
+  /** Whether to list the values of all settings and factors at which nothing would be saved. */
+  readonly breakEvens?: boolean;
   /** Whether to print data. */
   readonly json?: boolean;
 }
@@ -66,12 +70,45 @@ export async function explain(
   });
   const explained = explanation(assessment, account, id, options.terms, rows);
   const doubt = options.doubt === undefined ? undefined : doubtOf(account, id, options.doubt);
-  if (options.json === true) data({ ...explained, ...(doubt === undefined ? {} : { doubt }) });
-  else {
+  const turning = options.breakEvens === true ? turningOf(assessment, account, id) : undefined;
+  if (options.json === true) {
+    data({
+      ...explained,
+      ...(doubt === undefined ? {} : { doubt }),
+      ...(turning === undefined ? {} : { breakEvens: turning }),
+    });
+  } else {
     printExplanation(explained);
     if (doubt !== undefined) printDoubt(doubt);
+    if (turning !== undefined) printTurning(turning);
   }
   return asideCode(assessment.reading.account.files, asideLimit(options.maxAside));
+}
+
+/** Draws on which every break-even is refined. */
+const TURNED_DRAWS = 500;
+
+function turningOf(
+  { input }: Assessment,
+  { program }: Assessment["input"]["account"],
+  id: IndicatorId,
+): TurningValues {
+  const today = input.comparisons.get(id)?.saving?.median;
+  const areas = input.yields?.accepted.dye.map(
+    (area, i) => area / (input.yields?.accepted.pigment[i] ?? NaN),
+  );
+  progress("looking for break-evens");
+  const search = {
+    program,
+    factors: input.factors,
+    ...(areas === undefined ? {} : { areas }),
+    draws: TURNED_DRAWS,
+    seed: input.seed,
+    refined: Infinity,
+  };
+  const [answer] =
+    today === undefined ? [] : breakEvensOf(search, [{ id, quantile: 0.5, level: 0, today }]);
+  return turningValues(answer);
 }
 
 /** Draws in each of the sets that indices are estimated from. */
@@ -167,11 +204,11 @@ function explanation(
     // A setting that the plant file changes by date is there once for each of its values.
     settings: [...read].sort().flatMap((stream) =>
       leaves
-        .filter(({ id: name }) => name === stream)
+        .filter((leaf) => datedStream(leaf) === stream)
         .map((leaf) => {
           const source = mill.factors.sources.get(leaf.source);
           return {
-            stream: datedStream(leaf),
+            stream,
             words: leaf.words,
             unit: leaf.unit,
             ...leafRange(leaf),

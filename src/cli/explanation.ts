@@ -110,7 +110,14 @@ function percent(share: number): string {
   return formatPercent(share).padStart(7);
 }
 
-function digits(value: number): string {
+/**
+ * A number in print, to four digits or so.
+ *
+ * @param value - the number
+ * @returns its text
+ */
+export function digits(value: number): string {
+  if (value === 0) return "0";
   return formatNumber(
     value,
     Math.max(0, Math.min(6, 3 - Math.floor(Math.log10(Math.abs(value) || 1)))),

@@ -157,10 +157,11 @@ scope(program.command("explain"))
   .option("--terms <n>", "number of terms shown for each arm", whole("--terms", 1, 1000), 8)
   .option("--rows <n>", "number of rows shown, largest first", whole("--rows", 0, 1000000), 8)
   .option("--doubt <n>", "what the doubt rests on: number of factors", whole("--doubt", 1, 100))
+  .option("--break-evens", "value of every setting at which the median share saved is nothing")
   .option("--json", "print as data")
   .addHelpText(
     "after",
-    '\nExamples:\n  millrace explain water\n  millrace explain energy --client "Client Alder" --terms 20\n  millrace explain cod --doubt 12 --json',
+    '\nExamples:\n  millrace explain water\n  millrace explain energy --client "Client Alder" --terms 20\n  millrace explain cod --doubt 12 --json\n  millrace explain energy --break-evens',
   )
   .action(async (indicator: string, logs: string[], options: ExplainOptions) => {
     code = await (await import("./explain.js")).explain(indicator, logs, options);

@@ -63,7 +63,7 @@ export interface BreakEvens {
   /** Factors with a break-even inside their plausible range, the nearest first. */
   readonly found: readonly FactorBreakEven[];
   /** Factors that move the share saved and have none inside their plausible range. */
-  readonly none: number;
+  readonly none: readonly FactorBreakEven[];
   /** Factors that do not move it. */
   readonly idle: number;
   /** Factors that move it and bend: it rises over one part of their range and falls over another. */
@@ -128,7 +128,9 @@ export function breakEvensOf(search: Search, targets: readonly Target[]): readon
       found: found.map((row, i) =>
         i < search.refined ? refined(row, target, drawn) : { ...row.of, roots: screened(row) },
       ),
-      none: rows.filter(({ of, roots }) => of.course !== "level" && roots.length === 0).length,
+      none: rows
+        .filter(({ of, roots }) => of.course !== "level" && roots.length === 0)
+        .map(({ of }) => ({ ...of, roots: [] })),
       idle: rows.filter(({ of }) => of.course === "level").length,
       bends: rows.filter(({ of }) => of.course === "bends").length,
     };

@@ -60,6 +60,39 @@ describe("what the doubt rests on", () => {
   });
 });
 
+describe("what would overturn a saving", () => {
+  interface Turning {
+    readonly settings: readonly {
+      readonly factor: string;
+      readonly at: readonly number[];
+      readonly range: readonly [number, number];
+    }[];
+    readonly idle: number;
+  }
+
+  it("names every setting once, those with a break-even first and inside the range tried", () => {
+    const words = ["explain", "electricity", "--rows", "0", "--as-of", LATE, "--draws", "100"];
+    const { code, out } = millrace(mill, ...words, "--break-evens", "--json");
+    expect(code).toBe(0);
+    const { settings, idle } = (JSON.parse(out) as { readonly breakEvens: Turning }).breakEvens;
+    const names = settings.map(({ factor }) => factor);
+    expect(new Set(names).size).toBe(names.length);
+    expect(names.length).toBeGreaterThan(20);
+    expect(idle).toBeGreaterThan(0);
+    const turning = settings.filter(({ at }) => at.length > 0);
+    expect(turning.length).toBeGreaterThan(0);
+    expect(settings.slice(0, turning.length)).toEqual(turning);
+    for (const { at, range } of turning) {
+      for (const value of at) {
+        expect(value).toBeGreaterThanOrEqual(range[0]);
+        expect(value).toBeLessThanOrEqual(range[1]);
+      }
+    }
+    const printed = millrace(mill, ...words, "--break-evens").out;
+    for (const { factor } of settings) expect(printed).toContain(`  ${factor}: `);
+  });
+});
+
 describe("explain in print", () => {
   it("goes from the figure to terms, settings, sources and rows", async () => {
     const { code, out, err } = await asked("water");

@@ -133,7 +133,7 @@ function rowsOf({ words, answer }: NamedAnswer, most: number): readonly (readonl
     return [
       [
         textCell(words, true),
-        textCell(`none of ${formatNumber(answer.none, 0)} that move it`),
+        textCell(`none of ${formatNumber(answer.none.length, 0)} that move it`),
         textCell("–"),
         textCell("none"),
         textCell("their plausible ranges"),
@@ -189,7 +189,7 @@ function countTable(answers: readonly NamedAnswer[]): Block {
       ...[
         found.length,
         found.filter(({ roots }) => roots.length > 1).length,
-        none,
+        none.length,
         bends,
         idle,
       ].map((count) => numberCell(formatNumber(count, 0))),

@@ -91,7 +91,7 @@ export const ORIGINS: readonly Origin[] = [
   {
     at: /^overturn$|^break-even/,
     from: "One setting held at a value in every draw, all else as drawn; the value is sought at which the median share saved is nothing. The scatter is counted from the log.",
-    ask: "report --set KEY=VALUE",
+    ask: "explain INDICATOR --break-evens",
   },
   {
     at: /^map-/,
