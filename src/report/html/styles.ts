@@ -87,6 +87,7 @@ nav a:hover{text-decoration:underline}
 main>:first-child{margin-top:1.8rem}
 figure{margin:1.9rem 0}
 figcaption,summary{font-weight:600;font-size:.92rem;line-height:1.4}
+.how{font-weight:400}
 figcaption{margin-bottom:.6rem;max-width:42rem}
 .scroll{overflow-x:auto}
 .drawn svg{display:block;width:100%;min-width:37.5rem;height:auto}

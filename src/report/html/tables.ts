@@ -1,6 +1,7 @@
+import { captionParts } from "../caption.js";
 import type { Cell, Run } from "../document.js";
 import type { Markup } from "./markup.js";
-import { element } from "./markup.js";
+import { element, joined } from "./markup.js";
 import type { BlockOf, Page } from "./page.js";
 import { figureOf, runsHtml } from "./runs.js";
 
@@ -46,15 +47,20 @@ export function tableHtml(table: Table, page: Page): Markup {
     ? element(
         "details",
         { class: "behind", id: anchor },
-        element("summary", { id: caption }, table.caption),
+        element("summary", { id: caption }, captionHtml(table.caption)),
         box,
       )
     : element(
         "figure",
         { class: "table", id: anchor },
-        element("figcaption", { id: caption }, table.caption),
+        element("figcaption", { id: caption }, captionHtml(table.caption)),
         box,
       );
+}
+
+function captionHtml(caption: string): Markup {
+  const [name, rest] = captionParts(caption);
+  return rest === "" ? joined(name) : joined(name, " ", element("span", { class: "how" }, rest));
 }
 
 function headCells(table: Table, page: Page): readonly Markup[] {

@@ -58,7 +58,8 @@ export const STYLES = {
   caption: { face: "semibold", size: 8.8, leading: 12.2, colour: INK },
   cell: { face: "regular", size: 8.5, leading: 11.4, colour: INK },
   cellBehind: { face: "regular", size: 7.6, leading: 9.8, colour: INK },
-  captionBehind: { face: "semibold", size: 7.8, leading: 10.6, colour: SOFT },
+  captionTable: { face: "regular", size: 8.8, leading: 12.2, colour: INK },
+  captionBehind: { face: "regular", size: 7.8, leading: 10.6, colour: SOFT },
   key: { face: "regular", size: 7.8, leading: 10.4, colour: SOFT },
   furniture: { face: "regular", size: SMALLEST, leading: 9.6, colour: SOFT },
 } as const satisfies Record<string, TextStyle>;

@@ -1,4 +1,5 @@
-import type { Cell } from "../document.js";
+import { captionParts } from "../caption.js";
+import type { Cell, Run } from "../document.js";
 import type { SetCell } from "./columns.js";
 import type { BlockOf, Desk } from "./desk.js";
 import type { KitElement } from "./kit.js";
@@ -28,7 +29,11 @@ export function captionSlices(
   measure: Measure,
 ): readonly Slice[] {
   const element = desk.tree.element("Caption", whole);
-  const runs = [{ kind: "text", text: block.caption } as const];
+  const [name, rest] = captionParts(block.caption);
+  const runs: readonly Run[] = [
+    { kind: "text", text: name, style: "bold" },
+    ...(rest === "" ? [] : [{ kind: "text", text: ` ${rest}` } as const]),
+  ];
   const lines = breakLines(spans(runs, style, desk), measure.width);
   const place = desk.places.get(block.id);
   return textSlices(lines, style, measure.left, element, desk).map((slice, index, all) => ({

@@ -12,7 +12,7 @@ import type { BrokenCell } from "./table-rows.js";
 import { breakRow, drawRow, lineCount, setRow, sink } from "./table-rows.js";
 
 const LOOKS = {
-  main: { style: STYLES.cell, caption: STYLES.caption, gap: 14, pad: 2.6 },
+  main: { style: STYLES.cell, caption: STYLES.captionTable, gap: 14, pad: 2.6 },
   behind: { style: STYLES.cellBehind, caption: STYLES.captionBehind, gap: 12, pad: 1.6 },
 } as const;
 
