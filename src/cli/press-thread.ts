@@ -2,13 +2,14 @@
  * The thread behind `press.ts`: works scenarios out, draws charts, sets the PDF.
  */
 
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { parentPort, workerData } from "node:worker_threads";
 import type { drawCharts } from "../report/draw-charts.js";
 import type { PdfFonts } from "../report/pdf/pen.js";
 import type { setPdf } from "../report/pdf/write-pdf.js";
 import { openAsked } from "./asked-mill.js";
-import { builtFile } from "./files.js";
+import { builtFile, shippedFolder } from "./files.js";
 import type { Delivery, Order, PressStart } from "./press.js";
 import { scenariosOf } from "./scenarios.js";
 import type { Played, Setting } from "./understudy.js";
@@ -31,9 +32,31 @@ async function openShop(): Promise<Shop> {
   ]);
   const font = (face: string): Uint8Array => readFileSync(builtFile(`fonts/inter-${face}.ttf`));
   const fonts = { regular: font("regular"), semibold: font("semibold"), italic: font("italic") };
-  // The thread would only wait for the log to be read. Set once, a page is set faster the second time.
-  if (start.pdf) await setting.setPdf(rehearsal(), fonts);
+  // The thread would only wait for the log to be read. A word set once is set faster the second time.
+  if (start.pdf) await setting.setPdf(rehearsal(likelyTexts()), fonts);
   return { draw: drawing.drawCharts, print: setting.setPdf, fonts };
+}
+
+// Names and sources of factors and the text between the numbers fill half of a report.
+function likelyTexts(): readonly string[] {
+  const texts = [readFileSync(join(shippedFolder("templates"), "report.md"), "utf8")];
+  const pack = builtFile("factors.json");
+  if (!existsSync(pack)) return texts;
+  const { factors, sources } = JSON.parse(readFileSync(pack, "utf8")) as Packed;
+  return [
+    ...texts,
+    ...factors.flatMap(({ id, words }) => [id, words]),
+    ...sources.flatMap(([key, { author, title }]) => [key, author, title]),
+  ];
+}
+
+/** What of the packed factors is read for its words alone. */
+interface Packed {
+  readonly factors: readonly { readonly id: string; readonly words: string }[];
+  readonly sources: readonly (readonly [
+    string,
+    { readonly author: string; readonly title: string },
+  ])[];
 }
 
 const shop = start.draws ? openShop() : undefined;

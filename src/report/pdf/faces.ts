@@ -1,4 +1,4 @@
-import type { KitFont } from "./kit.js";
+import type { KitFeatures, KitFont, KitTypeface } from "./kit.js";
 
 /** The three faces a report is set in. */
 export type FaceName = "regular" | "semibold" | "italic";
@@ -57,6 +57,7 @@ const EQUAL_DIGITS = ["tnum"] as const;
  * @returns the face
  */
 export function openFace(font: KitFont): Face {
+  keepRuns(font);
   const words = new Map<string, Setting>();
   const characters = new Map<string, Setting>();
   const known = new Map<number, boolean>();
@@ -103,6 +104,22 @@ export function openFace(font: KitFont): Face {
   };
 }
 
+/** Texts laid out, by parsed font: glyphs and their places are the same in every report. */
+const RUNS = new WeakMap<KitTypeface, Map<string, object>>();
+
+// The library lays a text out anew in every file; that is most of the work of setting one.
+function keepRuns(font: KitFont): void {
+  const runs = RUNS.get(font.font) ?? new Map<string, object>();
+  RUNS.set(font.font, runs);
+  const layOut = font.layoutRun.bind(font);
+  font.layoutRun = (text, features) => {
+    const key = `${JSON.stringify(features)}${text}`;
+    let run = runs.get(key);
+    if (run === undefined) runs.set(key, (run = layOut(text, features)));
+    return run;
+  };
+}
+
 /**
  * Sets texts end to end.
  *
@@ -125,11 +142,7 @@ export function join(settings: readonly Setting[]): Setting {
   return { width, parts };
 }
 
-function encode(
-  font: KitFont,
-  text: string,
-  features: readonly string[] | Readonly<Record<string, boolean>>,
-): Setting {
+function encode(font: KitFont, text: string, features: KitFeatures): Setting {
   const [glyphs, positions] = font.encode(text, features);
   const parts: { items: string; rise: number }[] = [];
   let width = 0;

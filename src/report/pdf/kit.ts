@@ -25,8 +25,19 @@ export interface KitPosition {
   readonly yOffset: number;
 }
 
+/** A font file once parsed. */
+export interface KitTypeface {
+  /** Whether it has a glyph for a character. */
+  hasGlyphForCodePoint(codePoint: number): boolean;
+}
+
+/** Typographic features, switched on by name or each on or off. */
+export type KitFeatures = readonly string[] | Readonly<Record<string, boolean>>;
+
 /** A font opened for one file. */
 export interface KitFont {
+  /** Turns a text into glyphs; replaced, so that a word is laid out once in a process. */
+  layoutRun: (text: string, features: KitFeatures) => object;
   /** Name among the page's resources. */
   readonly id: string;
   /** Height of the tallest letters above the line. [1/1000 of the size] */
@@ -36,12 +47,9 @@ export interface KitFont {
   /** Height of the small letters. [1/1000 of the size] */
   readonly xHeight: number;
   /** The parsed font file. */
-  readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
+  readonly font: KitTypeface;
   /** Glyph numbers in hexadecimal, and where they stand. */
-  encode(
-    text: string,
-    features: readonly string[] | Readonly<Record<string, boolean>>,
-  ): [string[], KitPosition[]];
+  encode(text: string, features: KitFeatures): [string[], KitPosition[]];
   /** The object that stands for the font. */
   ref(): KitRef;
 }
@@ -109,7 +117,7 @@ export interface Kit {
   on(event: "data", listener: (chunk: Uint8Array) => void): unknown;
   on(event: "end", listener: () => void): unknown;
   on(event: "error", listener: (fault: Error) => void): unknown;
-  registerFont(name: string, bytes: Uint8Array): unknown;
+  registerFont(name: string, from: Uint8Array | KitTypeface): unknown;
   font(name: string): unknown;
   addPage(): unknown;
   addContent(operators: string): unknown;

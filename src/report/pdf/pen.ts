@@ -1,6 +1,6 @@
 import type { Face, FaceName, Setting } from "./faces.js";
 import { openFace } from "./faces.js";
-import type { Kit, KitRef } from "./kit.js";
+import type { Kit, KitRef, KitTypeface } from "./kit.js";
 import { number, numbers, rgb } from "./operators.js";
 import type { Colour } from "./sheet.js";
 import type { Tile } from "./tile.js";
@@ -15,6 +15,9 @@ export interface PdfFonts {
   /** Emphasis. */
   readonly italic: Uint8Array;
 }
+
+/** Font files parsed, so that a second report of one process does not parse them again. */
+const PARSED = new WeakMap<Uint8Array, KitTypeface>();
 
 /** Writes letters and lines on the page, in points from its upper left corner, y downwards. */
 export class Pen {
@@ -35,8 +38,10 @@ export class Pen {
   constructor(kit: Kit, fonts: PdfFonts) {
     this.#kit = kit;
     const open = (name: FaceName): Face => {
-      kit.registerFont(name, fonts[name]);
+      const bytes = fonts[name];
+      kit.registerFont(name, PARSED.get(bytes) ?? bytes);
       kit.font(name);
+      PARSED.set(bytes, kit._font.font);
       return openFace(kit._font);
     };
     this.faces = { regular: open("regular"), semibold: open("semibold"), italic: open("italic") };

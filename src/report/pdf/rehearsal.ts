@@ -1,30 +1,40 @@
 /**
- * A page of words that is set before the report is there, so that what sets it has run once.
+ * Words that are set before the report is there: what sets them has run once then, and knows their glyphs.
  */
 
 import { glossary } from "../compose/glossary.js";
-import type { ReportDocument } from "../document.js";
+import type { Block, Cell, ReportDocument } from "../document.js";
 
-/** How often the table of words is set: enough to run through, too short to be waited for. */
-const TIMES = 3;
+/** Words in a cell of the page rehearsed. */
+const IN_CELL = 12;
 
 /**
  * A document to rehearse with. Nobody reads it.
  *
- * @returns headings and tables of the report's own words
+ * @param texts - texts that a report is likely to print
+ * @returns the report's own words, and each word of the texts once as text and once as a heading
  */
-export function rehearsal(): ReportDocument {
-  const blocks = Array.from({ length: TIMES }, (_, at) => [
-    { kind: "heading" as const, level: 2 as const, id: `words-${at}`, text: "Words" },
-    glossary(),
-  ]);
+export function rehearsal(texts: readonly string[]): ReportDocument {
+  const words = [...new Set(texts.flatMap((text) => text.split(/\s+/)))].filter(
+    (word) => word !== "",
+  );
   return {
     title: "Words",
     author: "",
     language: "en",
     date: "2026-01-01",
     footer: "",
-    blocks: blocks.flat(),
+    blocks: [{ kind: "heading", level: 2, id: "words", text: "Words" }, glossary(), table(words)],
     figures: {},
   };
+}
+
+function table(words: readonly string[]): Block {
+  const rows = Array.from({ length: Math.ceil(words.length / IN_CELL) }, (_, at) => {
+    const text = words.slice(at * IN_CELL, (at + 1) * IN_CELL).join(" ");
+    const runs = [{ kind: "text", text }] as const;
+    return [{ runs, strong: true }, { runs }] satisfies readonly Cell[];
+  });
+  const head = ["Words", "Words"].map((text) => ({ runs: [{ kind: "text", text }] as const }));
+  return { kind: "table", id: "rehearsed", caption: "Words.", head, rows };
 }
