@@ -73,12 +73,22 @@ export function indicatorsOf(
 ): ReadonlyMap<IndicatorId, Indicator> {
   const fuels = site.fuels.map((fuel) => ({ fuel, flow: `fuel.${fuel}` }));
   const location =
-    given(text.electricity?.intensity, site, "electricity.intensity", "kg CO2e/kWh") ??
-    site.at(`grid.${text.place}.intensity`);
+    given(text.electricity?.intensity, site, {
+      name: "electricity.intensity",
+      unit: "kg CO2e/kWh",
+      words: "greenhouse gases of the electricity, location-based",
+    }) ?? site.at(`grid.${text.place}.intensity`);
   const market =
-    given(text.electricity?.market?.intensity, site, "electricity.market", "kg CO2e/kWh") ??
-    location;
-  const steam = given(text.steam_intensity, site, "steam-intensity", "kg CO2e/MJ");
+    given(text.electricity?.market?.intensity, site, {
+      name: "electricity.market",
+      unit: "kg CO2e/kWh",
+      words: "greenhouse gases of the electricity, as its supplier states",
+    }) ?? location;
+  const steam = given(text.steam_intensity, site, {
+    name: "steam-intensity",
+    unit: "kg CO2e/MJ",
+    words: "greenhouse gases of bought steam",
+  });
   const scope1 = new Map(fuels.map(({ fuel, flow }) => [flow, fuelIntensity(site, fuel, gwp)]));
   const scope2 = (electricity: Quantity): Map<string, Quantity> =>
     new Map([
@@ -220,7 +230,11 @@ function prices(
     name: string,
     scale: number,
   ): Quantity | undefined => {
-    const leaf = given(value, site, `tariffs.${name}`, tariffs.currency);
+    const leaf = given(value, site, {
+      name: `tariffs.${name}`,
+      unit: tariffs.currency,
+      words: `tariffs.${name}`,
+    });
     return leaf === undefined
       ? undefined
       : derive(`price.${name}`, tariffs.currency, `${scale} × price`, [leaf], (p = 0) => scale * p);
@@ -244,8 +258,7 @@ function prices(
 function given(
   value: GivenNumber | undefined,
   site: Site,
-  name: string,
-  unit: string,
+  { name, unit, words }: { readonly name: string; readonly unit: string; readonly words: string },
 ): Quantity | undefined {
   if (value === undefined) return undefined;
   return {
@@ -253,7 +266,7 @@ function given(
     id: `${name} @ site ${site.name}`,
     factor: name,
     unit,
-    words: name,
+    words,
     spread: givenSpread(value, [0, 1e9]),
     provenance: "plant",
     source:

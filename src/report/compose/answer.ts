@@ -78,22 +78,23 @@ function answer(
   const unit = suffix === "" ? noted.unit : noted.unit.replace(`/${suffix}`, "");
   const rises = comparison.difference.median < 0;
   const { low = NaN, high = NaN, median = NaN } = comparison.saving ?? {};
-  const open = comparison.resolved ? "" : ", open";
   const runs: Run[] = [
     { kind: "text", text: `${words}: `, style: "bold" },
     said(`pigment would ${verb} `),
     pigment.run,
     said(" instead of "),
     dye.run,
-    said(` ${unit}, `),
+    said(` ${unit}`),
   ];
   if (saving === undefined) {
-    runs.push(said("dye minus pigment "), difference.run);
-    runs.push(said(` ${unit} (${difference.interval})${open}`));
+    runs.push(said(", dye minus pigment "), difference.run);
+    runs.push(said(` ${unit} (${difference.interval})${comparison.resolved ? "" : ", open"}`));
   } else {
-    runs.push(rises ? said(formatNumber(-100 * median, 0)) : saving.run);
     const interval = rises ? formatInterval(-100 * high, -100 * low, 0) : saving.interval;
-    runs.push(said(` % ${rises ? "more" : "less"} (${interval} %)${open}`));
+    if (comparison.resolved) {
+      runs.push(said(", "), rises ? said(formatNumber(-100 * median, 0)) : saving.run);
+      runs.push(said(` % ${rises ? "more" : "less"} (${interval} %)`));
+    } else runs.push(said(`; which is less is open (${interval} % ${rises ? "more" : "less"})`));
   }
   runs.push(said("."));
   return runs;
@@ -154,10 +155,8 @@ export function answerTable(desk: ReportDesk): Block {
  */
 export function tableNotes(desk: ReportDesk): Block {
   const logged =
-    desk.input.yields === undefined
-      ? "each route’s own, different lots"
-      : "with the yields of the plant file";
-  const text = `Mill’s own: from its settings, the rest is defaults. Not zero: direction only, not quality of evidence. Yield: ${logged}, in points. Medians here; break-downs add means, which differ a little.`;
+    desk.input.yields === undefined ? "each on its own lots" : "with the yields of the plant file";
+  const text = `Mill’s own: from its settings, the rest is defaults. Not zero: direction only, not quality of evidence. Yield: ${logged}.`;
   return { kind: "paragraph", tone: "small", runs: [said(text)] };
 }
 

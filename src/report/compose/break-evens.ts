@@ -99,7 +99,7 @@ function claimTargets(desk: ReportDesk): readonly Named[] {
 
 const HEAD: readonly Cell[] = [
   textCell("Setting or factor"),
-  textCell("Today"),
+  textCell("Median drawn"),
   textCell("Turns at"),
   textCell("Tried over"),
 ];
@@ -108,7 +108,7 @@ function nearestTable(answers: readonly NamedAnswer[]): Block {
   return {
     kind: "table",
     id: "break-evens",
-    caption: `Break-even values: where the median share saved is nothing, one setting or factor held at that value in all draws, all else as drawn. The ${formatNumber(LISTED, 0)} nearest to today’s value of each indicator, by the part of itself it would have to change; owners that share a value move together. A mark * says that the value was found with all else at its median.`,
+    caption: `Break-even values: where the median share saved is nothing, one setting or factor held at that value in all draws, all else as drawn. The ${formatNumber(LISTED, 0)} nearest to the median drawn, of each indicator, by the part of itself it would have to change; owners that share a value move together. A mark * says that the value was found with all else at its median.`,
     head: [textCell("Indicator"), ...HEAD],
     rows: answers.flatMap((answer) => rowsOf(answer, LISTED)),
     widths: [1.5, 3.6, 1.2, 1.9, 1.7],
@@ -174,7 +174,7 @@ function countTable(answers: readonly NamedAnswer[]): Block {
     kind: "table",
     id: "break-even-counts",
     caption:
-      "How many settings and factors have a break-even inside their plausible range, each turned alone over all of it. Prices, which have no plausible range, were turned from nothing to ten times today’s.",
+      "How many settings and factors have a break-even inside their plausible range, each turned alone over all of it. Prices, which have no plausible range, were turned from nothing to ten times today’s. Several: more than one such value. Bend: it rises over one part of the range and falls over another, with a break-even or without.",
     behind: true,
     head: [
       "Indicator",

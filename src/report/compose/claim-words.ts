@@ -40,7 +40,7 @@ const WORDS: Readonly<Record<string, (numbers: readonly number[]) => GateWords>>
     found: `${share(blends)} of the area is on routes that colour one fibre of a blend (${share(most)} passes)`,
     mend: "name a route for both fibres in the plant file, or leave blends out",
   }),
-  "same-boundary": () => ({ found: "both routes count the same list of steps", mend: "" }),
+  "same-boundary": () => ({ found: "no step that a route has is left out on either", mend: "" }),
   "enough-lots": ([months, lots]) => ({
     found: `${whole(months)} months, at least ${whole(lots)} lots of each route`,
     mend: "",
@@ -59,15 +59,15 @@ const WORDS: Readonly<Record<string, (numbers: readonly number[]) => GateWords>>
   }),
   "partly-measured": ([least, pass]) => ({
     found: `${share(least)} of the quantity was measured on the less measured route (${share(pass)} passes)`,
-    mend: "meter the machine named as the most useful measurement",
+    mend: "meter what “What to measure first” names for this quantity",
   }),
   "modelled-documented": ([least, known]) => ({
     found: `${share(least)} was measured; ${share(known)} rests on the mill's settings or published factors`,
-    mend: "meter the machine named as the most useful measurement",
+    mend: "meter what “What to measure first” names for this quantity",
   }),
   "not-measured": ([least, conditional, known, enough]) => ({
     found: `${share(least)} was measured (${share(conditional)} is the least) and ${share(known)} rests on the mill's settings or published factors (${share(enough)} is the least)`,
-    mend: "meter the machine named as the most useful measurement, and give the mill's own settings in the plant file",
+    mend: "meter what “What to measure first” names for this quantity, and give the mill's own settings in the plant file",
   }),
   reconciled: ([gap]) => ({ found: `meters and lots differ by ${share(gap)}`, mend: "" }),
   gap: ([gap, pass]) => ({
@@ -119,7 +119,7 @@ const WORDS: Readonly<Record<string, (numbers: readonly number[]) => GateWords>>
     mend: "",
   }),
   "counterpart-modelled": ([pigment, dye]) => ({
-    found: `one route of every lot is a model; ${whole(pigment)} pigment and ${whole(dye)} dye lots were printed, but not measured closely enough to stand behind it`,
+    found: `one route of every lot is a model; of production lots with a counterpart ${whole(pigment)} pigment and ${whole(dye)} dye lots were printed, but not measured closely enough to stand behind it`,
     mend: "measure lots of both routes",
   }),
   "banned-words": ([count]) => ({

@@ -220,7 +220,7 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
       plant.gwp === "AR6"
         ? "the sixth assessment report (AR6)"
         : "the fifth assessment report (AR5)",
-    grid: `Grid intensities (place code ${[...new Set(sites.map((site) => site.place))].join(", ")}) are life-cycle figures per kWh generated: fuels and building of power stations are in them. Losses between power station and mill are not, so emissions of bought electricity are understated by them, on both routes. Market-based figures rest on: ${rungs}${market ? "" : "; no contract was given, so both bases are equal"}.`,
+    grid: `Grid intensities (place code ${[...new Set(sites.map((site) => site.place))].join(", ")}) are life-cycle figures per kWh generated: fuels and building of power stations are in them. Losses between power station and mill are not, and the upstream of fuels burned on site is not either. Market-based figures rest on ${market ? `what the plant file says of the ${rungs}` : "the grid; no contract was given, so both bases are equal"}.`,
     draws: formatNumber(input.account.draws.count, 0),
     seed: String(input.seed),
     claims: claimsSentence(input.claims),

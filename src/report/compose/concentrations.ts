@@ -7,7 +7,7 @@ import { mean } from "../../numbers/quantiles.js";
 import type { Workflow } from "../../plant/shipped-routes.js";
 import type { Block, Cell } from "../document.js";
 import { type Noted, numberCell, textCell } from "../figure-desk.js";
-import { digitsFor, formatInterval, formatNumber } from "../format.js";
+import { digitsFor, formatInterval, formatNumber, formatPercent } from "../format.js";
 import type { ReportDesk } from "./desk.js";
 
 /** A load that is looked at as a concentration. */
@@ -60,7 +60,10 @@ export function concentrations(desk: ReportDesk): Block {
 function why(ratio: Range | undefined): string {
   if (ratio === undefined) return "–";
   const digits = digitsFor(ratio.median, ratio.low, ratio.high);
-  const times = `${formatNumber(ratio.median, digits)}-fold (${formatInterval(ratio.low, ratio.high, digits)})`;
+  const times =
+    ratio.median < 1
+      ? `to ${formatPercent(ratio.median)} of dye’s (${formatInterval(100 * ratio.low, 100 * ratio.high, 0)})`
+      : `${formatNumber(ratio.median, digits)}-fold (${formatInterval(ratio.low, ratio.high, digits)})`;
   if (ratio.low > 1) return `rises because water falls more than the load: ${times}`;
   if (ratio.high < 1) return `falls because the load falls more than water: ${times}`;
   return `may rise or fall: ${times}`;

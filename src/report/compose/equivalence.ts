@@ -97,6 +97,31 @@ export function equivalenceSentence(input: Known): string {
   return `Median grades, pigment against dye: ${list}; ${lower.length > 0 ? `pigment is lower in ${lower.join(" and ")}, ${shut}` : "pigment is not lower in these. Hand and light fastness are not logged."}`;
 }
 
+/** Graded lots of a workflow from which a median grade is set beside another. */
+const ENOUGH_GRADED = 10;
+
+/**
+ * Words for grades that are lower on the pigment routes, of the lots that were graded.
+ *
+ * @param input - print house and grades by route
+ * @returns a clause without a full stop; empty where none is lower, or too few lots are graded to say
+ */
+export function lowerGrades(input: Known): string {
+  const lower = PROPERTIES.flatMap((property) => {
+    const counts = {
+      pigment: together(routesOf(input, "pigment"), property),
+      dye: together(routesOf(input, "dye"), property),
+    };
+    const few = Object.values(counts).some(
+      (bins) => bins.reduce((sum, count) => sum + count, 0) < ENOUGH_GRADED,
+    );
+    const [pigment, dye] = [medianGrade(counts.pigment), medianGrade(counts.dye)];
+    if (few || pigment === undefined || dye === undefined || !(pigment < dye)) return [];
+    return [`${PROPERTY_WORDS[property]} ${gradeText(pigment)} instead of ${gradeText(dye)}`];
+  });
+  return lower.length === 0 ? "" : `fastness falls where lots were graded: ${lower.join(", ")}`;
+}
+
 function gradeText(grade: number | undefined): string {
   if (grade === undefined || Number.isNaN(grade)) return "–";
   return Number.isInteger(grade) ? String(grade) : `${grade - 0.5}–${grade + 0.5}`;

@@ -22,7 +22,7 @@ interface Row {
 
 /** How many numbers of a report rest on what. */
 export interface FactorCounts {
-  /** Numbers drawn, constants left out. */
+  /** Numbers drawn: with doubt. */
   readonly all: number;
   /** Given by the mill. */
   readonly mill: number;
@@ -39,7 +39,7 @@ export interface FactorCounts {
  * @returns counts
  */
 export function factorCounts(desk: ReportDesk): FactorCounts {
-  const rows = rowsOf(desk);
+  const rows = rowsOf(desk).filter(({ leaf }) => !isFixed(leaf));
   const count = (of: Standing): number => rows.filter(({ standing }) => standing === of).length;
   return {
     all: rows.length,
@@ -56,9 +56,17 @@ function rowsOf(desk: ReportDesk): readonly Row[] {
     ...account.program.nodes.leaves().map(({ leaf }) => leaf),
     ...(yields?.given ?? []).map(({ leaf }) => leaf),
   ];
+  const spreads = new Map<string, Set<string>>();
+  for (const { factor, spread, provenance } of all) {
+    if (provenance !== "default") continue;
+    const seen = spreads.get(factor) ?? new Set();
+    spreads.set(factor, seen.add(JSON.stringify(spread)));
+  }
   for (const leaf of all) {
     if (leaf.provenance === "constant") continue;
-    const name = leaf.provenance === "plant" ? datedStream(leaf) : leaf.factor;
+    // Owners that share a default are one row; those of other values are rows of their own.
+    const isShared = leaf.provenance === "default" && (spreads.get(leaf.factor)?.size ?? 0) < 2;
+    const name = isShared ? leaf.factor : datedStream(leaf);
     if (!leaves.has(name)) leaves.set(name, leaf);
   }
   return [...leaves]
@@ -98,7 +106,7 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
       runs: [
         {
           kind: "text",
-          text: `Of ${whole(counts.all)} numbers drawn, ${whole(counts.mill)} were given by the mill, ${whole(counts.own)} are our own estimates or trade practice without a published source, ${whole(counts.recalled)} have a source that was not re-read, and ${whole(counts.all - counts.mill - counts.own - counts.recalled)} were read at theirs.`,
+          text: `Of ${whole(counts.all)} numbers drawn, ${whole(counts.mill)} were given by the mill, ${whole(counts.own)} are our own estimates or trade practice without a published source, ${whole(counts.recalled)} have a source that was not re-read, and ${whole(counts.all - counts.mill - counts.own - counts.recalled)} were read at theirs. ${whole(rows.length - counts.all)} more are taken without doubt.`,
         },
       ],
     },
@@ -132,10 +140,14 @@ export function factorBlocks(desk: ReportDesk): readonly Block[] {
   ];
 }
 
+function isFixed(leaf: Leaf): boolean {
+  const { low, high } = leafRange(leaf);
+  return low === high;
+}
+
 // A row each for what a substance does not hold would bury the numbers that count.
 function isNothing({ leaf, standing }: Row): boolean {
-  const { low, high } = leafRange(leaf);
-  return standing !== "mill" && leaf.spread.value === 0 && low === 0 && high === 0;
+  return standing !== "mill" && leaf.spread.value === 0 && isFixed(leaf);
 }
 
 function nothingList(rows: readonly Row[]): readonly Block[] {
@@ -180,11 +192,16 @@ function rowCells(desk: ReportDesk, { name, leaf, standing }: Row): readonly Cel
     textCell(low === high ? "–" : `${valueText(low, "1")} to ${valueText(high, "1")}`),
     textCell(
       standing === "mill"
-        ? "the mill"
+        ? millSource(leaf)
         : `${leaf.source}${standing === "memory" ? ", from memory" : ""}`,
     ),
     textCell(quality),
   ];
+}
+
+// What the plant file says of the number, unless it says only where it stands.
+function millSource({ source }: Leaf): string {
+  return source.startsWith("plant.yaml") ? "the mill" : `the mill: ${source}`;
 }
 
 /**

@@ -30,9 +30,10 @@ export function findingBlocks(desk: ReportDesk, id: BrokenDown, words: string): 
       pigment: 0,
       dye: 0,
     });
-    return largest.role === "" || !(total > 0)
-      ? ""
-      : ` (most of it ${at} ${stepWords(largest.role)}: ${formatPercent(largest[arm] / total)})`;
+    if (largest.role === "" || !(total > 0)) return "";
+    const share = largest[arm] / total;
+    const what = share > 0.5 ? "most of it" : "the largest part";
+    return ` (${what} ${at} ${stepWords(largest.role)}: ${formatPercent(share)})`;
   };
   const { comparison } = noted;
   const runs: Run[] = [

@@ -9,6 +9,9 @@ import { type Noted, numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import type { ReportDesk } from "./desk.js";
 
+/** Decimals of a yield that was counted, so that the difference of two can be followed. */
+const LOGGED_DIGITS = 2;
+
 /** Shares of first quality in percent. */
 interface FirstQuality {
   /** Pigment; absent when no lot took it and no yield is given. */
@@ -33,7 +36,7 @@ export function yieldRow(desk: ReportDesk): readonly Cell[] {
     shown(pigment),
     shown(dye),
     ...(drawn(desk) ?? [
-      numberCell(Number.isFinite(difference) ? formatNumber(difference, 1) : "–"),
+      numberCell(Number.isFinite(difference) ? formatNumber(difference, LOGGED_DIGITS) : "–"),
       numberCell("–"),
       numberCell("–"),
       numberCell("logged"),
@@ -96,7 +99,13 @@ function firstQuality(desk: ReportDesk): FirstQuality {
     }
     const value = loggedYield(desk, arm);
     return Number.isFinite(value)
-      ? { noted: desk.figures.plain(`yield.${arm}`, value, "%", { digits: 1, of: "count" }), value }
+      ? {
+          noted: desk.figures.plain(`yield.${arm}`, value, "%", {
+            digits: LOGGED_DIGITS,
+            of: "count",
+          }),
+          value,
+        }
       : { value };
   };
   const [p, d] = [noted("pigment"), noted("dye")];

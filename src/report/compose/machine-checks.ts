@@ -18,6 +18,11 @@ import { stepWords } from "./names.js";
 export function machineChecks(desk: ReportDesk): readonly Block[] {
   const checks = checksOf(desk.input.account.program);
   if (checks.length === 0) return [];
+  if (checks.every(({ most }) => most === undefined)) {
+    const text =
+      "The plant file does not say what fans can move, so settings are not held against it; `fan` of a machine does.";
+    return [{ kind: "paragraph", tone: "small", runs: [{ kind: "text", text }] }];
+  }
   return [
     {
       kind: "table",

@@ -52,7 +52,7 @@ export function bestMeasurement(desk: ReportDesk): Block {
   }
   const then = [...rest].map(([words, said]) => `${words} (${said.join(", ")})`).join("; ");
   return lead(
-    `${best.worth.measurement.words}. It would take away ${removed(best.worth)} of the variance of the ${nameOf(best.id)} saving and narrow its interval from ${interval(saving)} to about ${interval(best.worth.after)}.${then === "" ? "" : ` Next: ${then}.`}`,
+    `${best.worth.measurement.words}: it would take away ${removed(best.worth)} of the variance of the ${nameOf(best.id)} saving (${interval(saving)} would be about ${interval(best.worth.after)}).${then === "" ? "" : ` Then ${then}.`}`,
   );
 }
 

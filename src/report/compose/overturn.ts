@@ -6,7 +6,7 @@ import { leafRange } from "../../account/draws.js";
 import { AMOUNTS } from "../../steps/amounts.js";
 import type { Block, Cell, Run } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
-import { formatNumber, formatPercent } from "../format.js";
+import { formatInterval, formatNumber, formatPercent } from "../format.js";
 import { TABLE } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
 import { blendRuns } from "./standing.js";
@@ -112,17 +112,20 @@ function breakEvenRuns(desk: ReportDesk): readonly Run[] {
     [
       ["water", "water"],
       ["energy", "energy"],
+      ["cost", "cost"],
     ] as const
   ).flatMap(([id, words]) => {
     const median = desk.input.comparisons.get(id)?.breakEvenYield?.median ?? NaN;
     const noted = median < 1 ? desk.breakEven(id) : undefined;
-    return noted === undefined ? [] : [[noted.run, text(` % (${words})`)] as const];
+    return noted === undefined
+      ? []
+      : [[text(`${words} `), noted.run, text(` (${noted.interval})`)] as const];
   });
   if (said.length === 0) return [];
   return [
-    text("a saving is gone below a yield of "),
-    ...said.flatMap((runs, i) => (i === 0 ? runs : [text(", "), ...runs])),
-    text(" of dye’s. "),
+    text("a saving is gone below a yield, in % of dye’s, of: "),
+    ...said.flatMap((runs, i) => (i === 0 ? runs : [text("; "), ...runs])),
+    text(". "),
   ];
 }
 
@@ -150,9 +153,26 @@ export function conditions(desk: ReportDesk): Block {
       },
       ...breakEvenRuns(desk),
       ...blendRuns(desk),
+      ...weakerRuns(desk),
       ...fewLots(desk),
     ],
   };
+}
+
+/** Fall of the share of energy saved from which a what-if is a condition of the answer. [-] */
+const NOTICED_FALL = -0.1;
+
+// A what-if that takes much of the saving away belongs beside it.
+function weakerRuns(desk: ReportDesk): readonly Run[] {
+  const said = (desk.input.scenarios?.played ?? []).flatMap(
+    ({ scenario, comparisons, changes }) => {
+      const saving = comparisons.get("energy")?.saving;
+      if (saving === undefined || !((changes.get("energy")?.median ?? 0) < NOTICED_FALL)) return [];
+      const interval = formatInterval(100 * saving.low, 100 * saving.high, 0);
+      return [`“${scenario.name}” ${formatPercent(saving.median)} (${interval})`];
+    },
+  );
+  return said.length === 0 ? [] : [text(`Energy saved in what-ifs: ${said.join("; ")}. `)];
 }
 
 // Doubt is about means. What single lots add to it falls with the root of their number, and is not drawn.
@@ -183,7 +203,7 @@ export function scatterBlock(desk: ReportDesk): Block {
   const text =
     open.length === 0
       ? "Every lot logged its own settings, so that no scatter from lot to lot is left out."
-      : `The interval is doubt about the mean of a setting. Scatter from lot to lot is not added to it; over ${formatNumber(lots, 0)} ${lots === 1 ? "lot" : "lots"} it is ${formatNumber(1 / Math.sqrt(lots), 2)} of the scatter of one lot${many ? ", and small beside the doubt about the mean unless lots differ widely" : ", and may be as wide as the doubt shown"}. It stands only where nothing was logged: ${open.join(", ")}.`;
+      : `The interval is doubt about the mean of a setting. Scatter from lot to lot is not added to it; over ${formatNumber(lots, 0)} ${lots === 1 ? "lot" : "lots"} it is ${formatNumber(1 / Math.sqrt(lots), 2)} of the scatter of one lot${many ? ", and small beside the doubt about the mean unless lots differ widely" : ", and may be as wide as the doubt shown"}. The plant file or a default is drawn only for what no lot logged: ${open.join(", ")}.`;
   return { kind: "paragraph", runs: [{ kind: "text", text }] };
 }
 

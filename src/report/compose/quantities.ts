@@ -204,8 +204,8 @@ export function scopeBlocks(desk: ReportDesk): readonly Block[] {
       ["Scope 1, fuels burned on site", "scope-1"],
       ["Scope 2, location-based", "scope-2-location"],
       ["Scope 2, market-based", "scope-2-market"],
-      ["Total, location-based, partner houses included", "co2-location"],
-      ["Total, market-based, partner houses included", "co2-market"],
+      ["Total, location-based, outsourced steps included", "co2-location"],
+      ["Total, market-based, outsourced steps included", "co2-market"],
     ] as const
   ).map(([words, id]) => [words, meanOf(id, "pigment"), meanOf(id, "dye")] as const);
   return [

@@ -23,12 +23,12 @@ export function blendRuns(desk: ReportDesk): readonly Run[] {
   const rest = subsetOf(desk, (group) => !isBlend(group));
   const without =
     rest.accepted > 0
-      ? `; without: water ${savedOf(rest, "water")}, energy ${savedOf(rest, "energy")} saved`
+      ? ` (without them, in means: water saved ${savedOf(rest, "water")} instead of ${savedOf(all, "water")}, energy ${savedOf(rest, "energy")} instead of ${savedOf(all, "energy")})`
       : "";
   return [
     {
       kind: "text",
-      text: `${formatPercent(blends.accepted / all.accepted)} of the area is blends with one fibre dyed, equivalent only if the shade allows${without}. `,
+      text: `${formatPercent(blends.accepted / all.accepted)} of the area is blends, one fibre dyed: equivalent only if the shade allows${without}. `,
     },
   ];
 }
@@ -48,7 +48,7 @@ export function evidenceLine(desk: ReportDesk): Block {
   });
   const { all, own } = factorCounts(desk);
   const parts = [
-    measured ? "part is measured" : "nothing is measured",
+    measured ? "part rests on readings" : "no figure rests on a meter or a lot’s reading",
     above.length === 0
       ? "no meter is set beside the lots"
       : `meters read ${above.join(", ")} than the lots’ model`,

@@ -31,10 +31,13 @@ export function inventory(
     return [
       [
         textCell(`${words}, ${noted.unit}`, true),
-        numberCell(noted.pigment.run),
-        numberCell(noted.pigment.interval),
-        numberCell(noted.dye.run),
-        numberCell(noted.dye.interval),
+        ...(["pigment", "dye"] as const).flatMap((arm) => {
+          const { high } = noted.comparison[arm];
+          return [
+            numberCell(noted[arm].run),
+            numberCell(high === 0 ? "none assumed" : noted[arm].interval),
+          ];
+        }),
       ],
     ];
   });
@@ -119,7 +122,7 @@ export function substancesTable(desk: ReportDesk): Block {
   return {
     kind: "table",
     id: "substances",
-    caption: `Substances used, ${unit}, and where they end on each route (P pigment, D dye): on the cloth, in the drain, in the air, in waste. Means of draws; recipes rest on estimates unless the mill gave its own.`,
+    caption: `Substances used, ${unit}, and where they end on each route (P pigment, D dye): on the cloth, in the drain, in the air, in waste. Means of draws; recipes rest on estimates unless the mill gave its own. Salt that softens water comes with the water and is not among them; ammonia given off is not counted.`,
     behind: true,
     head: [
       textCell("Substance"),

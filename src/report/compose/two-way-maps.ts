@@ -20,6 +20,10 @@ const EVERY = 5;
 /** g/kWh of 1 kg/TJ. */
 const GRAMS_PER_KWH = 0.0036;
 
+/** What the marks of fuels stand for. */
+const MARKS =
+  " Fuels stand at the carbon dioxide of their factors, `millrace factors fuel`; wood stands at nothing, for its carbon dioxide is biogenic and told apart.";
+
 /** Names that are set in capitals. */
 const CAPITALS: Readonly<Record<string, string>> = { lpg: "LPG" };
 
@@ -170,7 +174,7 @@ function mapOf(
       caption: `Share saved of ${quantity}, all else at its median. Across: ${across.name}. Down: ${up.name}.`,
       behind: true,
       head: [
-        textCell(""),
+        textCell("down, across"),
         ...kept.map((i) => ({
           ...textCell(at(across, i, rows[0]?.length ?? 2)),
           align: "right" as const,
@@ -193,11 +197,13 @@ function mapOf(
     {
       kind: "paragraph",
       tone: "small",
-      runs: leaves.flatMap((leaf, i) => [
-        { kind: "text" as const, text: i === 0 ? "Turned here: " : " and " },
-        { kind: "text" as const, text: leaf.common ?? leaf.id, style: "code" as const },
-        ...(i === 0 ? [] : [{ kind: "text" as const, text: "." }]),
-      ]),
+      runs: [
+        ...leaves.flatMap((leaf, i) => [
+          { kind: "text" as const, text: i === 0 ? "Turned here: " : " and " },
+          { kind: "text" as const, text: leaf.common ?? leaf.id, style: "code" as const },
+        ]),
+        { kind: "text" as const, text: `.${up.marks === undefined ? "" : MARKS}` },
+      ],
     },
   ];
 }

@@ -9,6 +9,7 @@ import { digitsFor, formatInterval, formatNumber } from "../format.js";
 import { concentration, concentrationRatio } from "./concentrations.js";
 import { inkCost } from "./cost-split.js";
 import type { NotedComparison, ReportDesk } from "./desk.js";
+import { lowerGrades } from "./equivalence.js";
 import { yieldFall } from "./first-quality.js";
 
 /** Indicators that are named when they rise. */
@@ -51,7 +52,9 @@ export function worseList(desk: ReportDesk): Block {
     const same = noted.pigment.value.text === noted.dye.value.text;
     return same && !noted.comparison.resolved ? [] : [rise(words, noted)];
   });
-  const worse = [...rising, stronger(desk), dearerInk(desk), yieldFall(desk)].filter(
+  const grades = lowerGrades(desk.input);
+  const faster = grades === "" ? [] : [said(grades)];
+  const worse = [...rising, stronger(desk), dearerInk(desk), yieldFall(desk), faster].filter(
     (runs) => runs.length > 0,
   );
   if (worse.length === 0) {

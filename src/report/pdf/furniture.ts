@@ -66,14 +66,15 @@ export function footerGrowth(furniture: Furniture): number {
  */
 export function prevailing(
   page: PageOfSlices,
-  before: ProvenanceShares | undefined,
+  before: ProvenanceShares | "none" | undefined,
   height: number,
 ): ProvenanceShares | undefined {
   const starts = page.flatMap(({ slice: { shares }, top }) => (shares ? [{ shares, top }] : []));
-  const all = before ? [{ shares: before, top: 0 }, ...starts] : starts;
+  const all = before === undefined ? starts : [{ shares: before, top: 0 }, ...starts];
   let best: ProvenanceShares | undefined;
   let longest = 0;
   all.forEach(({ shares, top }, index) => {
+    if (shares === "none") return;
     const reach = (all[index + 1]?.top ?? height) - top;
     if (reach < longest) return;
     longest = reach;

@@ -54,7 +54,7 @@ export const STYLES = {
   section: { face: "semibold", size: 10.8, leading: 14.5, colour: INK },
   body: { face: "regular", size: 9.6, leading: 14, colour: INK },
   lead: { face: "regular", size: 11, leading: 16, colour: INK },
-  small: { face: "regular", size: 8.2, leading: 11.6, colour: SOFT },
+  small: { face: "regular", size: 8.2, leading: 11.2, colour: SOFT },
   caption: { face: "semibold", size: 8.8, leading: 12.2, colour: INK },
   cell: { face: "regular", size: 8.5, leading: 11.4, colour: INK },
   cellBehind: { face: "regular", size: 7.6, leading: 9.8, colour: INK },
@@ -66,9 +66,9 @@ export const STYLES = {
 
 /** White above a block, unless it opens a page. [pt] */
 export const WHITE = {
-  chapter: 24,
+  chapter: 20,
   section: 17,
-  paragraph: 7,
+  paragraph: 6.4,
   item: 3.2,
   block: 14,
 } as const;

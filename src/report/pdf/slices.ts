@@ -31,8 +31,8 @@ export interface Slice {
   readonly newPage?: boolean;
   /** Put on top again when this slice opens a page. */
   readonly head?: { readonly height: number; readonly draw: (top: number) => void };
-  /** Provenance shown beside the column from here on. */
-  readonly shares?: ProvenanceShares;
+  /** Provenance shown beside the column from here on; "none" ends it, as a new chapter does. */
+  readonly shares?: ProvenanceShares | "none";
   /** Frames it stands in, from the outermost. */
   readonly frames?: readonly Frame[];
   /** Draws it, given its upper edge. */

@@ -50,6 +50,7 @@ export function heading(
       ? {
           before,
           newPage: block.newPage === true,
+          ...(block.level < 3 ? { shares: "none" as const } : {}),
           ...(place === undefined ? {} : { place }),
         }
       : {}),
@@ -115,7 +116,9 @@ function runLines(
   desk: Desk,
   width: number,
 ): ReturnType<typeof breakLines> {
-  return breakLines(spans(runs, style, desk), Math.min(width, LONGEST_LINE));
+  // Small print is looked up, not read through: it may fill the column.
+  const longest = style === STYLES.small ? width : LONGEST_LINE;
+  return breakLines(spans(runs, style, desk), Math.min(width, longest));
 }
 
 function spaced(slices: readonly Slice[], before: number): readonly Slice[] {

@@ -118,7 +118,7 @@ export async function setPdf(
     }
   });
   const drawFrames = frames(pages, desk);
-  let shares: ProvenanceShares | undefined;
+  let shares: ProvenanceShares | "none" | undefined;
   pages.forEach((page, index) => {
     paper.turn();
     drawFrames[index]?.();

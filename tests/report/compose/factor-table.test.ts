@@ -40,7 +40,7 @@ describe("the table of factors", () => {
   it("shows yields by workflow among the settings of the mill", () => {
     const { rows } = factorRows(inputWithYields({ dye: share(0.9, 0.8, 0.95) }));
     const row = rows.find(([name]) => name === "yield.dye @ site main");
-    expect(row?.[4]).toBe("the mill");
+    expect(row?.[4]).toBe("the mill: first-quality book of 2025");
     expect(factorRows().rows.some(([name]) => name?.startsWith("yield."))).toBe(false);
   });
 });

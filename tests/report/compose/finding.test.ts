@@ -26,7 +26,7 @@ describe("the finding of a chapter", () => {
       sentence?.kind === "paragraph"
         ? sentence.runs.map((run) => ("text" in run ? run.text : "")).join("")
         : "";
-    expect(text).toMatch(/on the dye route \(most of it added at /);
+    expect(text).toMatch(/on the dye route \((?:most of it|the largest part) added at /);
   });
 
   it("is absent for an indicator that is not in the report", () => {

@@ -15,9 +15,9 @@ describe("the yield on page one", () => {
     // Pigment 1,248 of 1,260 m, dye 1,170 of 1,190 m.
     expect(texts(yieldRow(new ReportDesk(inputOf())))).toEqual([
       "First-quality yield, %",
-      "99.0",
-      "98.3",
-      "\u22120.7",
+      "99.05",
+      "98.32",
+      "\u22120.73",
       "–",
       "–",
       "logged",
@@ -28,7 +28,7 @@ describe("the yield on page one", () => {
   it("has no number for a route without lots", () => {
     const lots = LOTS.filter(({ route }) => route === "reactive");
     const row = texts(yieldRow(new ReportDesk(inputOf(smallMill(), lots))));
-    expect(row.slice(1, 4)).toEqual(["no lots", "98.3", "–"]);
+    expect(row.slice(1, 4)).toEqual(["no lots", "98.32", "–"]);
   });
 
   it("is drawn where the plant file gives yields", () => {
@@ -49,7 +49,7 @@ describe("a lower yield of pigment", () => {
     const lots = [lotOf({ lot: "1", rejected: 40 }), lotOf({ lot: "2", route: "reactive" })];
     const fall = yieldFall(new ReportDesk(inputOf(smallMill(), lots)));
     expect(textOf(fall)).toBe(
-      "first-quality yield falls from 99.0 to 90.0 % (as logged, on the lots that took each route)",
+      "first-quality yield falls from 99.00 to 90.00 % (as logged, on the lots that took each route)",
     );
     const given = yieldFall(new ReportDesk(inputWithYields({ pigment: share(0.5) })));
     expect(textOf(given)).toContain("with the yields of the plant file");
