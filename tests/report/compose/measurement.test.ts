@@ -33,7 +33,7 @@ describe("bestMeasurement", () => {
   it("names the measurement with the largest share, and how it narrows the interval", () => {
     const sentence = said(bestMeasurement(desk()));
     expect(sentence).toContain(`${best?.first?.measurement.words ?? "?"}: it would take away`);
-    const [, from = "", to = ""] = /interval from (.+?) to about (.+?%)\./.exec(sentence) ?? [];
+    const [, from = "", to = ""] = /saving \((.+?) would be about (.+?%)\)/.exec(sentence) ?? [];
     const [low = NaN, high = NaN] = numbersIn(from);
     const [lowAfter = NaN, highAfter = NaN] = numbersIn(to);
     expect(high - low).toBeGreaterThan(highAfter - lowAfter);
