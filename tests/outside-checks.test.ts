@@ -71,6 +71,7 @@ const CHECKS: readonly Check[] = [
   ["P8", "a meter shared by four keys", "Worked by hand"],
   ["P9", "SHA-256", "FIPS 180-4"],
   ["P10", "base load of twelve months", "Worked outside"],
+  ["P11", "cubic metres of gas at 0 and 15 °C", "By hand"],
   ["W1", "washing in boxes", "by hand"],
   ["W2", "heat of wash water", "IAPWS R7-97"],
   ["W3", "heat of stenter exhaust", "EU reference document"],

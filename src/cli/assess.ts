@@ -2,10 +2,8 @@
  * From a mill folder to an account: what `report` and `explain` share.
  */
 
-import { existsSync } from "node:fs";
-import { join } from "node:path";
-import { type Account, accountOf, coefficientsOf } from "../account/account.js";
-import { dot } from "../account/breakdown.js";
+import { accountOf } from "../account/account.js";
+import { calibrated } from "../account/calibration.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import { swingsOf } from "../account/swings.js";
@@ -15,17 +13,15 @@ import { swingsWithYields } from "../compare/yield-swings.js";
 import { SCENARIO_DRAWS } from "../compare/scenarios.js";
 import { metersWorth } from "../compare/meters-worth.js";
 import { yieldsOf } from "../compare/yields.js";
-import { valueInForce } from "../factors/in-force.js";
 import type { Group, Ledger } from "../ledger/ledger.js";
-import { meterMonths, type MeterMonthSeries, readMeters } from "../meters/months.js";
-import { medianOf } from "../numbers/distributions.js";
+import { seriesOf } from "../meters/series.js";
 import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
 import { amountPlaces } from "../report/compose/answer.js";
 import { audienceProblems, namesFor, plantFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
-import { logFile } from "./files.js";
+import { type Metering, meteringOf, withoutMeters } from "./metering.js";
 import { progress } from "./say.js";
 import { scenariosOf, withSets } from "./scenarios.js";
 import { openMill, readMill, type Reading, type Workspace } from "./workspace.js";
@@ -106,13 +102,32 @@ export async function assess(
     return { problems: [nothing(options)] };
   }
   progress("working out both routes");
-  let program: Program;
+  const whole =
+    options.client === undefined && options.site === undefined && options.order === undefined;
+  const readAll = async (): Promise<readonly Group[] | undefined> => {
+    if (whole) return all;
+    const { client: _, site: __, order: ___, ...house } = options;
+    return (await readSettled(mill, logs, house)).settled?.groups;
+  };
+  let model: Program;
+  let metering: Metering | undefined;
   try {
-    program = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+    model = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+    metering = await meteringOf(mill, {
+      model,
+      groups,
+      ...(whole && groups.length === all.length ? {} : { all: readAll }),
+      period: options,
+      asOf: options.asOf,
+      draws: options.draws,
+      seed: options.seed,
+    });
   } catch (error) {
     if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;
   }
+  const found = metering?.calibrated;
+  const program = found === undefined ? model : calibrated(model, found.calibration);
   progress("drawing");
   const account = accountOf(program, options.draws, options.seed);
   const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
@@ -126,11 +141,6 @@ export async function assess(
     ids.map((id) => [id, compareArms(account, id, yields?.accepted ?? common.units)]),
   );
   const swings = swingsOf(program, ["water", "energy", "co2-location"] satisfies IndicatorId[]);
-  const whole =
-    options.client === undefined && options.site === undefined && options.order === undefined;
-  const meters = whole
-    ? await metersOf(mill, account, groups, options.asOf)
-    : { series: [], problems: [] };
   progress("working out scenarios");
   let played: ReturnType<typeof scenariosOf>;
   try {
@@ -139,6 +149,7 @@ export async function assess(
       factors: mill.factors,
       groups,
       program,
+      ...(found === undefined ? {} : { calibration: found.calibration }),
       uncovered: areaOf(uncovered),
       ...(options.per === "m2" ? {} : { units: common.units }),
       asOf: options.asOf,
@@ -177,7 +188,13 @@ export async function assess(
     audience,
     date: options.asOf,
     seed: options.seed,
-    meters: meters.series,
+    meters: whole ? seriesOf(found?.meters ?? []) : [],
+    ...(found === undefined
+      ? {}
+      : {
+          calibrated: found,
+          unmetered: withoutMeters(model, ids, yields?.accepted ?? common.units, options),
+        }),
     metersMissing: whole
       ? "No readings were found. Name meters in plant.yaml and put readings into meters.csv beside it."
       : "Meters count the whole house, so they are shown only in a report on all lots.",
@@ -187,7 +204,7 @@ export async function assess(
   if (claims === undefined) return { problems: against };
   return {
     assessment: { mill, reading, input: { ...input, claims } },
-    problems: [...problems, ...meters.problems],
+    problems: [...problems, ...(metering?.problems ?? [])],
   };
 }
 
@@ -252,45 +269,4 @@ function nothing(options: AssessOptions): Problem {
     remedy:
       "Widen the period, check the spelling of client, site or order, or add the missing route to plant.yaml.",
   };
-}
-
-async function metersOf(
-  mill: Workspace,
-  account: Account,
-  groups: readonly Group[],
-  asOf: string,
-): Promise<{
-  readonly series: readonly MeterMonthSeries[];
-  readonly problems: readonly Problem[];
-}> {
-  const path = join(mill.folder, "meters.csv");
-  if (!existsSync(path) || mill.plant.text.meters === undefined)
-    return { series: [], problems: [] };
-  const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
-  const value = factor === undefined ? undefined : valueInForce(factor, asOf.slice(0, 7), asOf);
-  const netPerGross = value === undefined ? 0.9 : medianOf(value.value.spread);
-  const { readings, problems } = await readMeters(
-    "meters.csv",
-    logFile(path).open(),
-    mill.plant,
-    netPerGross,
-  );
-  const series = meterMonths(readings, mill.plant, (quantity) => {
-    const months = new Map<string, number>();
-    if (quantity === "steam") return months;
-    const id = { water: "water", electricity: "electricity", gas: "energy" } as const;
-    const of = coefficientsOf(account, id[quantity]);
-    const electricity = coefficientsOf(account, "electricity");
-    for (const { key, amounts } of groups) {
-      const lotClass = account.program.classOf(key);
-      if (lotClass === undefined) continue;
-      // Gas is what is left of final energy without electricity; other fuels are not told apart here.
-      const made =
-        dot(of(lotClass, key.own), amounts) -
-        (quantity === "gas" ? dot(electricity(lotClass, key.own), amounts) : 0);
-      months.set(key.month, (months.get(key.month) ?? 0) + made);
-    }
-    return months;
-  });
-  return { series, problems };
 }

@@ -12,7 +12,7 @@ import { type ClaimPolicy, ClaimPolicySchema, policyChanges } from "../compare/c
 import { nearest } from "../factors/nearest.js";
 import { judgeBy } from "../factors/schema-problems.js";
 import { readYaml } from "../factors/yaml-text.js";
-import type { MeterMonthSeries } from "../meters/months.js";
+import type { MeterMonthSeries } from "../meters/series.js";
 import type { Problem } from "../problems/problem.js";
 import type { ClaimsInput } from "../report/compose/claims.js";
 import { fastnessKnown } from "../report/compose/equivalence.js";

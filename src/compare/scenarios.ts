@@ -5,6 +5,7 @@
  */
 
 import { type Account, accountOf } from "../account/account.js";
+import { type Calibration, calibrated } from "../account/calibration.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import type { FactorSet } from "../factors/factor.js";
@@ -27,6 +28,8 @@ export interface Stage {
   readonly groups: readonly Group[];
   /** Program of the mill over these groups. */
   readonly program: Program;
+  /** Corrections by meters; none when absent. */
+  readonly calibration?: Calibration;
   /** Area of reprints that no reject covers. [m²] */
   readonly uncovered: number;
   /** Reference units; per accepted m² when absent. */
@@ -76,7 +79,9 @@ export function playScenarios(
   const played: PlayedScenario[] = [];
   for (const scenario of scenarios) {
     const groups = armsUnder(scenario, stage.groups);
-    const program = writeProgram(scenario.plant, stage.factors, groups, stage.asOf);
+    const model = writeProgram(scenario.plant, stage.factors, groups, stage.asOf);
+    const { calibration } = stage;
+    const program = calibration === undefined ? model : calibrated(model, calibration);
     const comparisons = compared(stage, program, scenario, groups);
     if (base === undefined || comparisons === undefined) return { without: scenario };
     const changes = new Map(

@@ -4,7 +4,7 @@
 
 import type { IndicatorId } from "../../account/indicators.js";
 import type { FactorSwing } from "../../account/swings.js";
-import type { MeterMonthSeries } from "../../meters/months.js";
+import type { MeterMonthSeries } from "../../meters/series.js";
 import { mean } from "../../numbers/quantiles.js";
 import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";

@@ -3,7 +3,7 @@
  */
 
 import { BROKEN_DOWN } from "../../account/account.js";
-import type { MeterMonthSeries } from "../../meters/months.js";
+import type { MeterMonthSeries } from "../../meters/series.js";
 import type { Block, Run } from "../document.js";
 import { formatNumber, formatPercent } from "../format.js";
 import type { ReportDesk } from "./desk.js";
