@@ -155,6 +155,7 @@ export function workOut(
 ): void {
   if (formula.multiplies === true) multiply(out, reads, n);
   else if (formula.weights !== undefined) weigh(out, formula.weights, reads, n);
+  else if (formula.block !== undefined) formula.block(out, reads, n);
   else fill(out, formula.value, reads, n);
 }
 

@@ -12,7 +12,7 @@ import { gainOf, type Matrix, reconcile, type Reconciled } from "../numbers/reco
 import { derive, type Derived, type Leaf, type Quantity } from "../numbers/quantity.js";
 
 /** Rounds; each leaves about a tenth of what was left before it. */
-const ROUNDS = 4;
+const ROUNDS = 3;
 
 /** Rounds in which the middle is looked for. */
 const CENTRE_ROUNDS = 12;
@@ -117,59 +117,106 @@ export function correctionsOf(
   mark: string,
 ): (state: number, name: string, shows: readonly Quantity[]) => Derived {
   let pulls: readonly Derived[] = [];
+  const correction = (state: number, name: string, round: string): Derived =>
+    movedBy(name, `by meters (${mark}${round})`, sparse(gain[state]!), pulls);
   for (let round = 1; round <= ROUNDS; round++) {
-    const before = pulls;
-    pulls = balances.map((balance, r) => pullOf(balance, gain, before, r, `${mark}.${round}`));
-  }
-  return (state, name, shows) => {
-    const row = gain[state]!;
-    return {
-      ...derive(name, "1", `by meters (${mark})`, pulls, (...sums) => {
-        let move = 0;
-        for (let r = 0; r < sums.length; r++) move -= row[r]! * sums[r]!;
-        return Math.exp(move);
-      }),
-      shows,
+    const states = new Map<number, Derived>();
+    const of = (state: number): Derived => {
+      let found = states.get(state);
+      if (found === undefined)
+        states.set(state, (found = correction(state, `move ${state}`, `.${round}`)));
+      return found;
     };
+    const before = pulls;
+    const next = balances.map((balance, r) =>
+      pullOf(balance, before.length === 0 ? undefined : of, before[r], `${mark}.${round}`),
+    );
+    pulls = next;
+  }
+  return (state, name, shows) => ({ ...correction(state, name, ""), shows });
+}
+
+/** Moves per gap below this are left out: they are chance of the draws, and the rounds make up for them. */
+const FAINT = 0.01;
+
+function sparse(row: Float64Array): readonly { readonly at: number; readonly by: number }[] {
+  return [...row].flatMap((by, at) => (Math.abs(by) > FAINT ? [{ at, by }] : []));
+}
+
+// exp(−Σ gain × pull)
+function movedBy(
+  name: string,
+  words: string,
+  gains: readonly { readonly at: number; readonly by: number }[],
+  pulls: readonly Derived[],
+): Derived {
+  const by = gains.map((one) => one.by);
+  return {
+    ...derive(
+      name,
+      "1",
+      words,
+      gains.map(({ at }) => pulls[at]!),
+      (...sums) => {
+        let move = 0;
+        for (let r = 0; r < sums.length; r++) move -= by[r]! * sums[r]!;
+        return Math.exp(move);
+      },
+    ),
+    block: (out, reads, n) => {
+      out.fill(0, 0, n);
+      reads.forEach((sum, r) => {
+        const gained = by[r]!;
+        for (let i = 0; i < n; i++) out[i] = out[i]! - gained * sum[i]!;
+      });
+      for (let i = 0; i < n; i++) out[i] = Math.exp(out[i]!);
+    },
   };
 }
 
-// Sum of the gaps of a balance over all rounds so far.
+// Sum of the gaps of a balance over all rounds so far: ln(Σ parts × moves) − ln(reading × its move).
 function pullOf(
-  { name, parts, reading, readingState }: Balance,
-  gain: Matrix,
-  before: readonly Derived[],
-  at: number,
+  balance: Balance,
+  moveOf: ((state: number) => Derived) | undefined,
+  before: Derived | undefined,
   mark: string,
 ): Derived {
-  const n = parts.length;
-  const moved = [...new Set(parts.flatMap(({ states }) => states))];
-  const place = parts.map(({ states }) => states.map((state) => moved.indexOf(state)));
-  const rows = moved.map((state) => gain[state]!);
-  const own = gain[readingState]!;
-  const moves = new Float64Array(moved.length);
-  const value = (...numbers: readonly number[]): number => {
-    let ownMove = 0;
-    moves.fill(0);
-    for (let r = n + 1; r < numbers.length; r++) {
-      const sum = numbers[r]!;
-      ownMove -= own[r - n - 1]! * sum;
-      for (let j = 0; j < moves.length; j++) moves[j] = moves[j]! - rows[j]![r - n - 1]! * sum;
-    }
-    let total = 0;
-    for (let k = 0; k < n; k++) {
-      let move = 0;
-      for (const j of place[k]!) move += moves[j]!;
-      total += move === 0 ? numbers[k]! : numbers[k]! * Math.exp(move);
-    }
-    const gap = Math.log(total / numbers[n]!) - ownMove;
-    return before.length === 0 ? gap : numbers[n + 1 + at]! + gap;
+  const reads: Quantity[] = [];
+  const placeOf = (quantity: Quantity): number => {
+    const known = reads.indexOf(quantity);
+    return known >= 0 ? known : reads.push(quantity) - 1;
   };
-  return derive(
-    `gap of ${name}`,
-    "1",
-    `ln(model / reading) (${mark})`,
-    [...parts.map(({ amount }) => amount), reading, ...before],
-    value,
-  );
+  const factors = (amount: Quantity, states: readonly number[]): readonly number[] => [
+    placeOf(amount),
+    ...(moveOf === undefined ? [] : states.map((state) => placeOf(moveOf(state)))),
+  ];
+  const parts = balance.parts.map(({ amount, states }) => factors(amount, states));
+  const reading = factors(balance.reading, [balance.readingState]);
+  const last = before === undefined ? -1 : placeOf(before);
+  const value = (...numbers: readonly number[]): number => {
+    const times = (places: readonly number[]): number =>
+      places.reduce((product, place) => product * numbers[place]!, 1);
+    let total = 0;
+    for (const places of parts) total += times(places);
+    return Math.log(total / times(reading)) + (last < 0 ? 0 : numbers[last]!);
+  };
+  return {
+    ...derive(`gap of ${balance.name}`, "1", `ln(model / reading) (${mark})`, reads, value),
+    block: (out, columns, n) => {
+      out.fill(0, 0, n);
+      for (const [first, second, third] of parts) {
+        const [a, b, c] = [columns[first!]!, columns[second ?? -1], columns[third ?? -1]];
+        if (b === undefined) for (let i = 0; i < n; i++) out[i] = out[i]! + a[i]!;
+        else if (c === undefined) for (let i = 0; i < n; i++) out[i] = out[i]! + a[i]! * b[i]!;
+        else for (let i = 0; i < n; i++) out[i] = out[i]! + a[i]! * b[i]! * c[i]!;
+      }
+      const read = columns[reading[0]!]!;
+      const moved = columns[reading[1] ?? -1];
+      const added = columns[last];
+      for (let i = 0; i < n; i++) {
+        const count = moved === undefined ? read[i]! : read[i]! * moved[i]!;
+        out[i] = Math.log(out[i]! / count) + (added === undefined ? 0 : added[i]!);
+      }
+    },
+  };
 }

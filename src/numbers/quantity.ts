@@ -63,6 +63,11 @@ export interface Derived {
   /** Set when the formula is the sum of its arguments, each times one of these. */
   readonly weights?: readonly number[];
   /**
+   * The formula for many draws at once, where that is faster than one by one: fills the first `n` places of `out`
+   * from those of its arguments.
+   */
+  readonly block?: (out: Float64Array, reads: readonly Float64Array[], n: number) => void;
+  /**
    * What the number is said to rest on in place of all that it reads: a correction by meters reads every rate of
    * a machine, and would name them all.
    */

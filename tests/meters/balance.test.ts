@@ -54,14 +54,14 @@ describe("balances", () => {
     expect(a).toBeGreaterThan(1);
   });
 
-  it("close in every draw to a part in a thousand, with nothing below 0", () => {
+  it("close in every draw to half a per cent, with nothing below 0", () => {
     const of = correctionsOf(BALANCES, solved.gain, "test");
     const by = LEAVES.map((_, state) => workedOut(drawn, of(state, `by ${state}`, []), 1000));
     for (let i = 0; i < 1000; i++) {
       const value = (at: number): number => columns[at]![i]! * by[at]![i]!;
       expect(value(0)).toBeGreaterThan(0);
-      expect(Math.abs((value(0) + value(1) + value(2)) / value(3) - 1)).toBeLessThan(2e-3);
-      expect(Math.abs(value(1) / value(4) - 1)).toBeLessThan(2e-3);
+      expect(Math.abs((value(0) + value(1) + value(2)) / value(3) - 1)).toBeLessThan(5e-3);
+      expect(Math.abs(value(1) / value(4) - 1)).toBeLessThan(5e-3);
     }
   });
 });
