@@ -14,6 +14,7 @@ import { SCENARIO_DRAWS } from "../compare/scenarios.js";
 import { metersWorth } from "../compare/meters-worth.js";
 import { yieldsOf } from "../compare/yields.js";
 import type { Group, Ledger } from "../ledger/ledger.js";
+import { blindness } from "../meters/blindness.js";
 import { seriesOf } from "../meters/series.js";
 import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
@@ -171,6 +172,16 @@ export async function assess(
     uncovered,
     account,
     comparisons,
+    blindness: blindness({
+      account,
+      groups,
+      comparisons,
+      ids: ["water", "energy", "co2-location"],
+      isMeasured: (site, machine, carrier) =>
+        found?.calibration.of(site, machine, carrier)?.by === "measured",
+      seed: options.seed,
+    }),
+    ...(metering === undefined ? {} : { readings: metering.digest }),
     worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),

@@ -19,6 +19,7 @@ import { metersInUse } from "../meters/in-use.js";
 import type { MeterConditions } from "../meters/reading-amount.js";
 import { readMeters } from "../meters/read-meters.js";
 import type { Reading } from "../meters/reading.js";
+import { sha256Hex } from "../numbers/digest.js";
 import { medianOf } from "../numbers/distributions.js";
 import { evaluate } from "../numbers/quantity.js";
 import { vapourEnthalpy } from "../physics/steam.js";
@@ -29,7 +30,7 @@ import { logFile } from "./files.js";
 import type { Workspace } from "./workspace.js";
 
 /** Readings of a mill. */
-export interface MeterFile {
+interface MeterFile {
   /** Readings. */
   readonly readings: readonly Reading[];
   /** Of gas and steam. */
@@ -94,8 +95,8 @@ export interface MeteringAsked {
 export interface Metering {
   /** Corrections; absent where no meter counts what lots take. */
   readonly calibrated?: Calibrated;
-  /** Readings. */
-  readonly file: MeterFile;
+  /** SHA-256 of the readings as read, written as JSON. */
+  readonly digest: string;
   /** Faults of rows, and between meters. */
   readonly problems: readonly Problem[];
 }
@@ -117,7 +118,8 @@ export async function meteringOf(
   if (file === undefined) return undefined;
   const { plant, factors } = mill;
   const house = all === undefined ? groups : await all();
-  if (house === undefined) return { file, problems: file.problems };
+  const digest = sha256Hex(JSON.stringify(file.readings));
+  if (house === undefined) return { digest, problems: file.problems };
   const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
   const { from = "", to = "9999" } = period;
   const { readings, conditions } = file;
@@ -132,7 +134,7 @@ export async function meteringOf(
   const found = calibrate({ program, groups: house, meters, draws, seed });
   return {
     ...(found === undefined ? {} : { calibrated: found }),
-    file,
+    digest,
     problems: [...file.problems, ...meterFaults(plant, readings, meters)],
   };
 }

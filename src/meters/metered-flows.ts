@@ -60,6 +60,27 @@ export function amountsUnder(
 }
 
 /**
+ * Machines and what they take, over lots as printed.
+ *
+ * @param program - the program
+ * @param amounts - sums of amounts by class
+ * @returns each once, in the order of the program
+ */
+export function machinesTaking(
+  program: Program,
+  amounts: readonly Float64Array[],
+): readonly { readonly site: string; readonly machine: string; readonly carrier: Carrier }[] {
+  const found = new Map<string, { site: string; machine: string; carrier: Carrier }>();
+  for (const { lotClass: at, arm, amount, machine, flow } of program.terms) {
+    const key = program.classes[at]?.key;
+    const carrier = carrierOf(flow);
+    if (key?.own !== arm || carrier === undefined || !((amounts[at]?.[amount] ?? 0) > 0)) continue;
+    found.set(`${key.site}/${machine}/${carrier}`, { site: key.site, machine, carrier });
+  }
+  return [...found.values()];
+}
+
+/**
  * Parts of what a meter counts.
  *
  * @param program - the program, not corrected

@@ -15,6 +15,7 @@ import type { Folded } from "../../ledger/fold-names.js";
 import type { LedgerKey } from "../../ledger/key.js";
 import type { Group } from "../../ledger/ledger.js";
 import type { LogAccount } from "../../log/read-logs.js";
+import type { Blindness } from "../../meters/blindness.js";
 import type { Calibrated } from "../../meters/calibrate.js";
 import type { MeterMonthSeries } from "../../meters/series.js";
 import type { Plant } from "../../plant/plant.js";
@@ -91,6 +92,10 @@ export interface ReportInput {
   readonly calibrated?: Calibrated;
   /** Comparisons without meters, where meters corrected the model. */
   readonly unmetered?: ReadonlyMap<IndicatorId, Comparison>;
+  /** Digest of the readings; absent where none were read. */
+  readonly readings?: string;
+  /** Meters that could be put in, by what they would narrow; absent where it was not worked out. */
+  readonly blindness?: readonly Blindness[];
   /** Why there are no meters. */
   readonly metersMissing: string;
   /** What measurements would be worth; absent where it was not worked out. */
