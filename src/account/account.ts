@@ -6,7 +6,8 @@ import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import { BLOCK, type Draws, drawsOf } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
-import { fenceOf, type Program, type ProgramTerm, unityOf } from "./program.js";
+import { fenceOf, unityOf } from "./outlet.js";
+import type { Program, ProgramTerm } from "./program.js";
 
 /** Indicators that are broken down by step, month, client and lot. */
 export const BROKEN_DOWN = ["water", "energy", "electricity", "co2-location", "cod"] as const;

@@ -7,6 +7,7 @@ import type { LedgerKey } from "../ledger/key.js";
 import { leavesOf } from "../numbers/quantity.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { type Account, type BrokenDown, coefficientsOf } from "./account.js";
+import type { ProgramTerm } from "./program.js";
 
 /** Mean of an indicator for one step on both arms. */
 export interface StepMean {
@@ -88,9 +89,9 @@ export interface Shares {
 }
 
 /**
- * Provenance of an indicator on one arm, weighted by what each term adds. A term counts as modelled by the
- * share of its settings that the mill gave, logged settings included; nothing counts as measured before a
- * meter is used.
+ * Provenance of an indicator on one arm, weighted by what each term adds. A term that meters correct counts as
+ * measured or allocated. Any other counts as modelled by the share of its settings that the mill gave, logged
+ * settings included, and as default for the rest.
  *
  * @param account - the account
  * @param id - the indicator
@@ -98,32 +99,43 @@ export interface Shares {
  * @returns shares adding to 1
  */
 export function provenanceOf(account: Account, id: BrokenDown, arm: Workflow): Shares {
-  const modelled = weightedShare(account, id, arm, (rate) => ownShare(account, rate));
-  return { measured: 0, allocated: 0, modelled, default: 1 - modelled };
+  const known = (what: ProgramTerm["known"]): number =>
+    weightedShare(account, id, arm, (term) => (term.known === what ? 1 : 0));
+  const [measured, allocated] = [known("measured"), known("allocated")];
+  const modelled = weightedShare(account, id, arm, (term) =>
+    term.known === undefined ? ownShare(account, term.rate) : 0,
+  );
+  return {
+    measured,
+    allocated,
+    modelled,
+    default: Math.max(0, 1 - measured - allocated - modelled),
+  };
 }
 
 /**
- * Share of an indicator on one arm that has a property of rates, weighted by what each term adds.
+ * Share of an indicator on one arm that has a property of terms, weighted by what each adds.
  *
  * @param account - the account
  * @param id - the indicator
  * @param arm - the arm
- * @param shareOf - share of a rate that has the property, by number of its node; asked for once a rate
+ * @param shareOf - share of a term that has the property; asked for once a rate and kind of knowledge
  * @returns share from 0 to 1; 0 when the arm takes nothing
  */
 export function weightedShare(
   account: Account,
   id: BrokenDown,
   arm: Workflow,
-  shareOf: (rate: number) => number,
+  shareOf: (term: ProgramTerm) => number,
 ): number {
   let having = 0;
   let all = 0;
-  const shares = new Map<number, number>();
+  const shares = new Map<string, number>();
   for (const { term, mean } of account.parts.get(id) ?? []) {
     if (term.arm !== arm) continue;
-    let share = shares.get(term.rate);
-    if (share === undefined) shares.set(term.rate, (share = shareOf(term.rate)));
+    const key = `${term.rate}|${term.known ?? ""}`;
+    let share = shares.get(key);
+    if (share === undefined) shares.set(key, (share = shareOf(term)));
     having += Math.abs(mean) * share;
     all += Math.abs(mean);
   }

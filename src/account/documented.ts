@@ -22,7 +22,9 @@ const UNPUBLISHED: ReadonlySet<string> = new Set(["own-estimate", "common-practi
  * @returns share from 0 to 1; 0 when the arm takes nothing
  */
 export function documentedOf(account: Account, id: BrokenDown, arm: Workflow): number {
-  return weightedShare(account, id, arm, (rate) => documentedShare(account, rate));
+  return weightedShare(account, id, arm, (term) =>
+    term.known === "measured" ? 1 : documentedShare(account, term.rate),
+  );
 }
 
 function documentedShare(account: Account, rate: number): number {

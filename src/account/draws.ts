@@ -154,12 +154,27 @@ export function workOut(
   n: number,
 ): void {
   if (formula.multiplies === true) multiply(out, reads, n);
+  else if (formula.weights !== undefined) weigh(out, formula.weights, reads, n);
+  else if (formula.block !== undefined) formula.block(out, reads, n);
   else fill(out, formula.value, reads, n);
 }
 
 function multiply(out: Float64Array, factors: readonly Float64Array[], n: number): void {
   out.fill(1, 0, n);
   for (const factor of factors) for (let i = 0; i < n; i++) out[i] = out[i]! * factor[i]!;
+}
+
+function weigh(
+  out: Float64Array,
+  weights: readonly number[],
+  parts: readonly Float64Array[],
+  n: number,
+): void {
+  out.fill(0, 0, n);
+  parts.forEach((part, k) => {
+    const by = weights[k]!;
+    for (let i = 0; i < n; i++) out[i] = out[i]! + by * part[i]!;
+  });
 }
 
 type Formula = (...numbers: number[]) => number;

@@ -6,7 +6,6 @@
 import type { FactorSet } from "../factors/factor.js";
 import type { Group } from "../ledger/ledger.js";
 import type { LedgerKey } from "../ledger/key.js";
-import { ONE } from "../numbers/quantity.js";
 import { type Arm, assembleArm } from "../plant/assemble.js";
 import { blendOf, clothKind } from "../plant/cloth-kind.js";
 import { plantUnder } from "../plant/dated.js";
@@ -19,6 +18,7 @@ import { AMOUNTS } from "../steps/amounts.js";
 import { flowName, type TermPart } from "../steps/term.js";
 import { type Indicator, type IndicatorId, indicatorsOf } from "./indicators.js";
 import { Nodes } from "./nodes.js";
+import type { Outlet } from "./outlet.js";
 
 /** Lots that share every rate. */
 export interface LotClass {
@@ -32,14 +32,6 @@ export interface LotClass {
   readonly outlets: Readonly<Record<Workflow, Outlet>>;
 }
 
-/** Where flows at machines lead, for one site, vintage, settings in force and kind of route. */
-export interface Outlet {
-  /** Fence flows per unit of a flow at a machine: by flow, name and node. */
-  readonly fence: ReadonlyMap<string, readonly { readonly to: string; readonly node: number }[]>;
-  /** Indicators per unit of a flow at the fence: by indicator, then flow. */
-  readonly indicators: ReadonlyMap<IndicatorId, ReadonlyMap<string, number>>;
-}
-
 /** One term of one class and arm. */
 export interface ProgramTerm {
   /** Class, as a place in the list. */
@@ -50,6 +42,10 @@ export interface ProgramTerm {
   readonly role: string;
   /** Kind of step. */
   readonly kind: string;
+  /** Machine; empty for none. */
+  readonly machine: string;
+  /** What meters know of it: measured, or allocated from a meter that others share; absent for a model. */
+  readonly known?: "measured" | "allocated";
   /** Flow at the machine. */
   readonly flow: string;
   /** Place in the list of amounts. */
@@ -156,12 +152,13 @@ class Desk {
 
   terms(lotClass: LotClass, at: number): readonly ProgramTerm[] {
     return (["pigment", "dye"] as const).flatMap((arm) =>
-      lotClass.arms[arm].steps.flatMap(({ role, kind, terms }) =>
+      lotClass.arms[arm].steps.flatMap(({ role, kind, machine, terms }) =>
         terms.map((term) => ({
           lotClass: at,
           arm,
           role,
           kind,
+          machine,
           flow: flowName(term.flow),
           amount: PLACE_OF.get(term.amount.name) ?? 0,
           rate: this.nodes.number(term.rate),
@@ -238,6 +235,8 @@ class Desk {
     }
     return {
       fence,
+      coilSteam: this.nodes.number(site.coilSteam),
+      raisedSteam: this.nodes.number(site.raisedSteam),
       indicators: new Map(
         [...indicators].map(([id, { intensities }]) => [
           id,
@@ -246,30 +245,4 @@ class Desk {
       ),
     };
   }
-}
-
-/**
- * Fence flows of a flow at a machine; a flow without conversion is one at the fence already.
- *
- * @param outlet - the outlet
- * @param flow - flow at the machine
- * @param unity - node of the number one
- * @returns flows at the fence with the node of each rate
- */
-export function fenceOf(
-  outlet: Outlet,
-  flow: string,
-  unity: number,
-): readonly { readonly to: string; readonly node: number }[] {
-  return outlet.fence.get(flow) ?? [{ to: flow, node: unity }];
-}
-
-/**
- * Node of the number one.
- *
- * @param nodes - the nodes
- * @returns its number
- */
-export function unityOf(nodes: Nodes): number {
-  return nodes.number(ONE);
 }

@@ -13,7 +13,9 @@ import {
   words,
 } from "./nodes.js";
 import { formatChange, formatNumber } from "./number-format.js";
-import { BAND, fill, INK, SOFT, WHITE } from "./palette.js";
+import { BAND, fill, type Fill, INK, SOFT, WHITE } from "./palette.js";
+import { machineFills } from "./part-fills.js";
+import { filled } from "./pattern.js";
 import { type Frame, type Plotted, plotted, upwardAxis, ZERO_LINE } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
 import { cutText, interWidth, type TextMeasure } from "./text-width.js";
@@ -26,6 +28,16 @@ export interface MeterMonth {
   readonly metered?: number;
   /** What the lots of the month add up to; absent where there is no lot. */
   readonly modelled?: number;
+  /** Parts of that sum, from the axis up, 0 or more; the same names in every month. Absent for a plain bar. */
+  readonly parts?: readonly MeterPart[];
+}
+
+/** A part of what lots add up to. */
+export interface MeterPart {
+  /** Name. */
+  readonly name: string;
+  /** Amount. */
+  readonly value: number;
 }
 
 /** A meter against the sum of the lots. */
@@ -84,8 +96,17 @@ export function meterMonths(
   const { ticks, domain } = reach.every((value) => value === 0)
     ? { ticks: ZERO_ONLY, domain: [low, high] as const }
     : roundAxis(low, high, 5);
+  const fills = machineFills(
+    placed.flatMap(({ parts = [] }) =>
+      parts.flatMap(({ name, value }) => (value > 0 ? [name] : [])),
+    ),
+  );
+  const signs = [...fills].map(([name, own]) => fillItem(name, own));
   const key = legend(
-    [fillItem("sum of the lots, modelled", SUM_FILL), READING_ITEM],
+    [
+      ...(signs.length > 0 ? signs : [fillItem("sum of the lots, modelled", SUM_FILL)]),
+      READING_ITEM,
+    ],
     0,
     width,
     measure,
@@ -100,7 +121,9 @@ export function meterMonths(
   const top = key.height + 24;
   const frame: Frame = { left, right: width - 8, top, bottom: top + HEIGHT };
   const half = Math.min(0.32, (BROADEST * months.length) / (frame.right - frame.left));
-  const bars = placed.filter(({ modelled }) => modelled !== undefined);
+  const bars = placed.filter(
+    ({ modelled, parts }) => modelled !== undefined && parts === undefined,
+  );
   const plot = plotted(frame, { domain: [-0.5, Math.max(1, months.length) - 0.5] }, { domain }, [
     ...upwardAxis(ticks),
     Plot.rect(bars, {
@@ -123,6 +146,7 @@ export function meterMonths(
     words(0, key.height + 6, `${data.quantity}, ${data.unit}`, { fill: SOFT }),
     plot.node,
     element("line", { x1: frame.left, x2: frame.right, y1: zero, y2: zero, ...ZERO_LINE }),
+    ...placed.flatMap((month) => stacked(month, fills, plot, half)),
     ...placed.flatMap((month) => reading(month, plot, half)),
     ...foot.nodes,
     ...notes.map((note, index) =>
@@ -136,6 +160,23 @@ const READING_ITEM = {
   label: "meter reading",
   sign: (x: number, y: number): readonly DrawingNode[] => level(x - 8, x + 8, y),
 };
+
+function stacked(
+  { index, parts = [] }: Placed,
+  fills: ReadonlyMap<string, Fill>,
+  plot: Plotted,
+  half: number,
+): readonly DrawingNode[] {
+  let below = 0;
+  return parts.flatMap(({ name, value }) => {
+    const own = fills.get(name);
+    if (own === undefined || !(value > 0)) return [];
+    const [bottom, top] = [plot.y(below), plot.y(below + value)];
+    below += value;
+    const [left, right] = [plot.x(index - half), plot.x(index + half)];
+    return filled({ x: left, y: top, width: right - left, height: bottom - top }, own);
+  });
+}
 
 function reading(month: Placed, plot: Plotted, half: number): readonly DrawingNode[] {
   if (month.metered === undefined) return [];

@@ -5,7 +5,7 @@
  * two have both the same lightness and the same pattern, so that a grey print can be read.
  */
 
-import { BAND, fill, type Fill, PALE, SOFT, WHITE } from "./palette.js";
+import { BAND, fill, type Fill, PALE, REST_FILL, SOFT, WHITE } from "./palette.js";
 
 /** Grounds, from light to dark. */
 const WATER = { light: "#d5e6f3", middling: "#90c3e4", dark: "#35719c" } as const;
@@ -119,3 +119,31 @@ function fillsOf(
     return free ?? fill(PALE);
   });
 }
+
+/**
+ * Fills of machines behind a meter, in turn; what is for no lot looks the same in every picture.
+ *
+ * @param names - names of parts, in order
+ * @returns a fill each
+ */
+export function machineFills(names: readonly string[]): ReadonlyMap<string, Fill> {
+  const all = [
+    fill(WATER.middling),
+    fill(HEAT.middling),
+    fill(WATER.dark, "plain", WHITE, WHITE),
+    fill(HEAT.light, "upright", "#a8703a"),
+    fill(CARRIER.middling),
+    fill(WATER.light, "level", "#4d7f9f"),
+    fill(HEAT.dark, "crossed", ON_HEAT, WHITE),
+    fill(CARRIER.light, "crossed", CARRIER.dark),
+    fill(STORE, "upright", "#454e5a"),
+  ];
+  const machines = [...new Set(names)].filter((name) => name !== NO_LOT);
+  return new Map([
+    ...machines.map((name, i) => [name, all[i % all.length]!] as const),
+    ...(names.includes(NO_LOT) ? [[NO_LOT, REST_FILL] as const] : []),
+  ]);
+}
+
+/** Name of what a meter counts that no lot asks for. */
+const NO_LOT = "no lot";

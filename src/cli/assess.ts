@@ -2,10 +2,8 @@
  * From a mill folder to an account: what `report` and `explain` share.
  */
 
-import { existsSync } from "node:fs";
-import { join } from "node:path";
-import { type Account, accountOf, coefficientsOf } from "../account/account.js";
-import { dot } from "../account/breakdown.js";
+import { accountOf } from "../account/account.js";
+import { calibrated } from "../account/calibration.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import { swingsOf } from "../account/swings.js";
@@ -15,10 +13,9 @@ import { swingsWithYields } from "../compare/yield-swings.js";
 import { SCENARIO_DRAWS } from "../compare/scenarios.js";
 import { metersWorth } from "../compare/meters-worth.js";
 import { yieldsOf } from "../compare/yields.js";
-import { valueInForce } from "../factors/in-force.js";
 import type { Group, Ledger } from "../ledger/ledger.js";
-import { meterMonths, type MeterMonthSeries, readMeters } from "../meters/months.js";
-import { medianOf } from "../numbers/distributions.js";
+import { blindness } from "../meters/blindness.js";
+import { seriesOf } from "../meters/series.js";
 import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
 import type { Reference, ReportInput } from "../report/compose/input.js";
@@ -26,7 +23,7 @@ import { amountPlaces } from "../report/compose/answer.js";
 import { openAsked } from "./asked-mill.js";
 import { audienceProblems, namesFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
-import { logFile } from "./files.js";
+import { type Metering, meteringOf, withoutMeters } from "./metering.js";
 import { progress } from "./say.js";
 import { scenariosOf } from "./scenarios.js";
 import type { Understudy } from "./understudy.js";
@@ -115,15 +112,35 @@ export async function assess(
     draws: Math.min(options.draws, SCENARIO_DRAWS),
     seed: options.seed,
   };
-  const elsewhere = wanted ? understudy?.play(setting) : undefined;
   progress("working out both routes");
-  let program: Program;
+  const whole =
+    options.client === undefined && options.site === undefined && options.order === undefined;
+  const readAll = async (): Promise<readonly Group[] | undefined> => {
+    if (whole) return all;
+    const { client: _, site: __, order: ___, ...house } = options;
+    return (await readSettled(mill, logs, house)).settled?.groups;
+  };
+  let model: Program;
+  let metering: Metering | undefined;
   try {
-    program = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+    model = writeProgram(mill.plant, mill.factors, groups, options.asOf);
+    metering = await meteringOf(mill, {
+      model,
+      groups,
+      ...(whole && groups.length === all.length ? {} : { all: readAll }),
+      period: options,
+      asOf: options.asOf,
+      draws: options.draws,
+      seed: options.seed,
+    });
   } catch (error) {
     if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;
   }
+  const found = metering?.calibrated;
+  // Corrections by meters hang on the draws of this thread.
+  const elsewhere = wanted && found === undefined ? understudy?.play(setting) : undefined;
+  const program = found === undefined ? model : calibrated(model, found.calibration);
   progress("drawing");
   const account = accountOf(program, options.draws, options.seed);
   const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
@@ -137,16 +154,12 @@ export async function assess(
     ids.map((id) => [id, compareArms(account, id, yields?.accepted ?? common.units)]),
   );
   const swings = swingsOf(program, ["water", "energy", "co2-location"] satisfies IndicatorId[]);
-  const whole =
-    options.client === undefined && options.site === undefined && options.order === undefined;
-  const meters = whole
-    ? await metersOf(mill, account, groups, options.asOf)
-    : { series: [], problems: [] };
   progress("working out scenarios");
   let played: ReturnType<typeof scenariosOf>;
   try {
     const { plant, factors } = mill;
-    played = scenariosOf({ plant, factors, program, ...setting }, await elsewhere);
+    const corrected = found === undefined ? {} : { calibration: found.calibration };
+    played = scenariosOf({ plant, factors, program, ...corrected, ...setting }, await elsewhere);
   } catch (error) {
     if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;
@@ -162,6 +175,16 @@ export async function assess(
     uncovered,
     account,
     comparisons,
+    blindness: blindness({
+      account,
+      groups,
+      comparisons,
+      ids: ["water", "energy", "co2-location"],
+      isMeasured: (site, machine, carrier) =>
+        found?.calibration.of(site, machine, carrier)?.by === "measured",
+      seed: options.seed,
+    }),
+    ...(metering === undefined ? {} : { readings: metering.digest }),
     worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),
@@ -179,7 +202,13 @@ export async function assess(
     audience,
     date: options.asOf,
     seed: options.seed,
-    meters: meters.series,
+    meters: whole ? seriesOf(found?.meters ?? []) : [],
+    ...(found === undefined
+      ? {}
+      : {
+          calibrated: found,
+          unmetered: withoutMeters(model, ids, yields?.accepted ?? common.units, options),
+        }),
     metersMissing: whole
       ? "No readings were found. Name meters in plant.yaml and put readings into meters.csv beside it."
       : "Meters count the whole house, so they are shown only in a report on all lots.",
@@ -189,7 +218,7 @@ export async function assess(
   if (claims === undefined) return { problems: against };
   return {
     assessment: { mill, reading, input: { ...input, claims } },
-    problems: [...problems, ...meters.problems],
+    problems: [...problems, ...(metering?.problems ?? [])],
   };
 }
 
@@ -254,45 +283,4 @@ function nothing(options: AssessOptions): Problem {
     remedy:
       "Widen the period, check the spelling of client, site or order, or add the missing route to plant.yaml.",
   };
-}
-
-async function metersOf(
-  mill: Workspace,
-  account: Account,
-  groups: readonly Group[],
-  asOf: string,
-): Promise<{
-  readonly series: readonly MeterMonthSeries[];
-  readonly problems: readonly Problem[];
-}> {
-  const path = join(mill.folder, "meters.csv");
-  if (!existsSync(path) || mill.plant.text.meters === undefined)
-    return { series: [], problems: [] };
-  const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
-  const value = factor === undefined ? undefined : valueInForce(factor, asOf.slice(0, 7), asOf);
-  const netPerGross = value === undefined ? 0.9 : medianOf(value.value.spread);
-  const { readings, problems } = await readMeters(
-    "meters.csv",
-    logFile(path).open(),
-    mill.plant,
-    netPerGross,
-  );
-  const series = meterMonths(readings, mill.plant, (quantity) => {
-    const months = new Map<string, number>();
-    if (quantity === "steam") return months;
-    const id = { water: "water", electricity: "electricity", gas: "energy" } as const;
-    const of = coefficientsOf(account, id[quantity]);
-    const electricity = coefficientsOf(account, "electricity");
-    for (const { key, amounts } of groups) {
-      const lotClass = account.program.classOf(key);
-      if (lotClass === undefined) continue;
-      // Gas is what is left of final energy without electricity; other fuels are not told apart here.
-      const made =
-        dot(of(lotClass, key.own), amounts) -
-        (quantity === "gas" ? dot(electricity(lotClass, key.own), amounts) : 0);
-      months.set(key.month, (months.get(key.month) ?? 0) + made);
-    }
-    return months;
-  });
-  return { series, problems };
 }

@@ -13,7 +13,7 @@ import { LEAST_DIFFERENCE } from "../compare/methods.js";
 import { nearest } from "../factors/nearest.js";
 import { judgeBy } from "../factors/schema-problems.js";
 import { readYaml } from "../factors/yaml-text.js";
-import type { MeterMonthSeries } from "../meters/months.js";
+import type { MeterMonthSeries } from "../meters/series.js";
 import type { Problem } from "../problems/problem.js";
 import type { ClaimsInput } from "../report/compose/claims.js";
 import { fastnessKnown } from "../report/compose/equivalence.js";
@@ -97,13 +97,18 @@ function noClaim(id: string): Problem {
 // Months that have both a reading and lots.
 function gapsOf(series: readonly MeterMonthSeries[]): ClaimSetting["gaps"] {
   const sums = new Map<"water" | "electricity" | "gas", { metered: number; modelled: number }>();
-  for (const { quantity, months } of series) {
-    if (quantity === "steam") continue;
+  for (const { quantity, behind, months } of series) {
+    // A meter of one machine says nothing of the rest of the site.
+    if (quantity === "steam" || behind !== undefined) continue;
     const sum = sums.get(quantity) ?? { metered: 0, modelled: 0 };
-    for (const { metered, modelled } of months) {
+    for (const { metered, modelled, machines } of months) {
       if (metered === undefined || modelled === undefined) continue;
       sum.metered += metered;
-      sum.modelled += modelled;
+      // Where meters corrected the model, the gap is what the site counts beside its lots.
+      sum.modelled +=
+        machines === undefined
+          ? modelled
+          : [...machines.values()].reduce((all, value) => all + value, 0);
     }
     sums.set(quantity, sum);
   }

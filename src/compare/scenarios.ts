@@ -5,6 +5,7 @@
  */
 
 import { type Account, accountOf } from "../account/account.js";
+import { type Calibration, calibrated } from "../account/calibration.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import type { FactorSet } from "../factors/factor.js";
@@ -25,8 +26,10 @@ export interface Stage {
   readonly factors: FactorSet;
   /** Groups of lots. */
   readonly groups: readonly Group[];
-  /** Program of the mill over these groups; written here when absent. */
+  /** Program of the mill over these groups, corrected if meters correct it; written here when absent. */
   readonly program?: Program;
+  /** Corrections by meters; none when absent. */
+  readonly calibration?: Calibration;
   /** Area of reprints that no reject covers. [m²] */
   readonly uncovered: number;
   /** Reference units; per accepted m² when absent. */
@@ -78,7 +81,9 @@ export function playScenarios(
   const played: PlayedScenario[] = [];
   for (const scenario of scenarios) {
     const groups = armsUnder(scenario, stage.groups);
-    const otherwise = writeProgram(scenario.plant, factors, groups, asOf);
+    const model = writeProgram(scenario.plant, factors, groups, asOf);
+    const { calibration } = stage;
+    const otherwise = calibration === undefined ? model : calibrated(model, calibration);
     const comparisons = compared(stage, otherwise, scenario, groups);
     if (base === undefined || comparisons === undefined) return { without: scenario };
     const changes = new Map(

@@ -1,212 +1,94 @@
 /**
- * Meter readings by month beside the months of the model. Nothing is adjusted here.
+ * Readings by month.
  */
 
-import { CsvFault, type CsvRecord, csvRecords } from "../log/csv.js";
-import { unreadable } from "../log/file-faults.js";
-import { readDay, readNumber } from "../log/cells.js";
-import type { Plant } from "../plant/plant.js";
-import type { Problem } from "../problems/problem.js";
-import { unitFactor } from "../units/convert.js";
+import type { Reading } from "./reading.js";
 
-/** A reading over a period. */
-export interface Reading {
-  /** Meter of the plant file. */
-  readonly meter: string;
-  /** First day. */
-  readonly from: string;
-  /** Last day. */
-  readonly to: string;
-  /** Consumption, in L for water, kWh net for gas and electricity, kg for steam. */
+/** Quantities that are set beside a model. */
+export type Counted = "water" | "electricity" | "gas" | "steam";
+
+const COUNTED: readonly string[] = ["water", "electricity", "gas", "steam"];
+
+/**
+ * Whether a quantity is set beside a model.
+ *
+ * @param quantity - of a meter
+ * @returns true for water, electricity, gas and steam
+ */
+export function isCounted(quantity: string): quantity is Counted {
+  return COUNTED.includes(quantity);
+}
+
+/** What a meter counted in a month. */
+export interface MonthAmount {
+  /** Amount, in the unit of readings. */
   readonly amount: number;
-}
-
-/** One meter's months beside the model. */
-export interface MeterMonthSeries {
-  /** Meter. */
-  readonly meter: string;
-  /** What it counts. */
-  readonly quantity: "water" | "electricity" | "gas" | "steam";
-  /** Unit of both. */
-  readonly unit: string;
-  /** Months with either. */
-  readonly months: readonly {
-    readonly month: string;
-    readonly metered?: number;
-    readonly modelled?: number;
-  }[];
-}
-
-const TARGET = { water: "L", electricity: "kWh", gas: "kWh", steam: "kg" } as const;
-
-/**
- * Reads meters.csv: meter, from, to, reading, unit; readings are amounts over the period.
- *
- * @param name - file as the user named it
- * @param chunks - its bytes
- * @param plant - the print house with its meters
- * @param netPerGross - net per gross heating value of the gas
- * @returns readings and what is wrong with rows
- */
-export async function readMeters(
-  name: string,
-  chunks: AsyncIterable<Uint8Array>,
-  plant: Plant,
-  netPerGross: number,
-): Promise<{ readonly readings: readonly Reading[]; readonly problems: readonly Problem[] }> {
-  const readings: Reading[] = [];
-  const problems: Problem[] = [];
-  let heads: readonly string[] | undefined;
-  try {
-    for await (const batch of csvRecords(chunks, "utf-8", undefined)) {
-      for (const record of batch) {
-        if (heads === undefined) {
-          heads = record.fields.map((field) => field.trim());
-          for (const head of ["meter", "from", "to", "reading", "unit"]) {
-            if (!heads.includes(head))
-              problems.push(
-                fault(name, record, head, "", `a column ${head}`, "Add it.", "refused"),
-              );
-          }
-          if (problems.length > 0) return { readings, problems };
-        } else {
-          const reading = judge(name, record, heads, plant, netPerGross, problems);
-          if (reading !== undefined) readings.push(reading);
-        }
-      }
-    }
-  } catch (error) {
-    if (!(error instanceof CsvFault)) throw error;
-    problems.push(unreadable(name, error));
-  }
-  return { readings, problems };
-}
-
-function judge(
-  name: string,
-  record: CsvRecord,
-  heads: readonly string[],
-  plant: Plant,
-  netPerGross: number,
-  problems: Problem[],
-): Reading | undefined {
-  const cell = (head: string): string => (record.fields[heads.indexOf(head)] ?? "").trim();
-  const say = (column: string, expected: string, remedy: string): void => {
-    problems.push(fault(name, record, column, cell(column), expected, remedy, "set-aside"));
-  };
-  const meters = plant.text.meters ?? {};
-  const meter = meters[cell("meter")];
-  if (meter === undefined) {
-    say(
-      "meter",
-      `a meter of the plant file: ${Object.keys(meters).join(", ")}`,
-      "Correct the name or add the meter.",
-    );
-    return undefined;
-  }
-  const from = readDay(cell("from"), "ymd");
-  const to = readDay(cell("to"), "ymd");
-  if (from === undefined) {
-    say("from", "a day such as 2026-01-01", "Correct the date.");
-    return undefined;
-  }
-  if (to === undefined || to < from) {
-    say("to", "a day not before `from`", "Correct the date.");
-    return undefined;
-  }
-  const read = readNumber(cell("reading"), {}, undefined, undefined);
-  if (!("number" in read) || !(read.number >= 0)) {
-    say("reading", "an amount of 0 or more", "Give the amount over the period, not the register.");
-    return undefined;
-  }
-  const factor = unitFactor(cell("unit"), TARGET[meter.quantity]);
-  if (typeof factor !== "number") {
-    say("unit", `a unit of ${meter.quantity}: ${factor.reason}`, factor.remedy);
-    return undefined;
-  }
-  if (meter.quantity === "gas" && meter.basis === undefined) {
-    say("meter", "a meter of gas with its basis, net or gross", "Add `basis` to it in plant.yaml.");
-    return undefined;
-  }
-  const net = meter.basis === "gross" ? netPerGross : 1;
-  return { meter: cell("meter"), from, to, amount: read.number * factor * net };
-}
-
-function fault(
-  file: string,
-  record: CsvRecord,
-  column: string,
-  value: string,
-  expected: string,
-  remedy: string,
-  severity: Problem["severity"],
-): Problem {
-  return {
-    code: `meter-${column}`,
-    severity,
-    file,
-    line: record.line,
-    column,
-    value,
-    expected,
-    remedy,
-  };
+  /** Share of the days of the month that readings cover, up to 1. */
+  readonly covered: number;
+  /** Part of the amount that was estimated. */
+  readonly estimated: number;
 }
 
 /**
- * Sets readings beside the model. A reading that spans months is shared by days.
+ * Readings of a meter by month. One that spans months is shared by days.
  *
- * @param readings - the readings
- * @param plant - the print house
- * @param modelled - what lots of a month add up to, by quantity and month, in the units of readings
- * @returns one series a meter
+ * @param readings - readings of one meter
+ * @returns amounts by month, sorted
  */
-export function meterMonths(
-  readings: readonly Reading[],
-  plant: Plant,
-  modelled: (quantity: MeterMonthSeries["quantity"]) => ReadonlyMap<string, number>,
-): readonly MeterMonthSeries[] {
-  return Object.entries(plant.text.meters ?? {}).flatMap(([meter, { quantity }]) => {
-    const metered = new Map<string, number>();
-    for (const reading of readings) {
-      if (reading.meter !== meter) continue;
-      for (const [month, share] of sharesByMonth(reading.from, reading.to)) {
-        metered.set(month, (metered.get(month) ?? 0) + share * reading.amount);
-      }
+export function amountsByMonth(readings: readonly Reading[]): ReadonlyMap<string, MonthAmount> {
+  const months = new Map<string, MonthAmount>();
+  for (const reading of readings) {
+    for (const [month, days] of daysByMonth(reading.from, reading.to)) {
+      const part = (days / daysBetween(reading.from, reading.to)) * reading.amount;
+      const before = months.get(month) ?? { amount: 0, covered: 0, estimated: 0 };
+      months.set(month, {
+        amount: before.amount + part,
+        covered: Math.min(1, before.covered + days / daysOf(month)),
+        estimated: before.estimated + (reading.estimated === true ? part : 0),
+      });
     }
-    if (metered.size === 0) return [];
-    const model = modelled(quantity);
-    const scale = quantity === "water" ? 1e-3 : 1;
-    const months = [...new Set([...metered.keys(), ...model.keys()])].sort().map((month) => {
-      const read = metered.get(month);
-      const made = model.get(month);
-      return {
-        month,
-        ...(read === undefined ? {} : { metered: read * scale }),
-        ...(made === undefined ? {} : { modelled: made * scale }),
-      };
-    });
-    return [
-      {
-        meter,
-        quantity,
-        unit: { water: "m³", electricity: "kWh", gas: "kWh net", steam: "kg" }[quantity],
-        months,
-      },
-    ];
-  });
+  }
+  return new Map([...months].sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** First and last day. */
+type Days = Pick<Reading, "from" | "to">;
+
+/**
+ * Whether a reading counts one month from its first day to its last.
+ *
+ * @param reading - the reading
+ * @returns false where it has to be shared among months by days
+ */
+export function isMonth(reading: Days): boolean {
+  const { from, to } = reading;
+  return from.endsWith("-01") && from.slice(0, 7) === to.slice(0, 7) && isLast(to);
 }
 
 const DAY = 86_400_000;
 
-function sharesByMonth(from: string, to: string): ReadonlyMap<string, number> {
-  const first = Date.parse(`${from}T00:00:00Z`);
-  const last = Date.parse(`${to}T00:00:00Z`);
-  const days = (last - first) / DAY + 1;
-  const shares = new Map<string, number>();
-  for (let at = first; at <= last; at += DAY) {
-    const month = new Date(at).toISOString().slice(0, 7);
-    shares.set(month, (shares.get(month) ?? 0) + 1 / days);
+function at(day: string): number {
+  return Date.parse(`${day}T00:00:00Z`);
+}
+
+function daysBetween(from: string, to: string): number {
+  return (at(to) - at(from)) / DAY + 1;
+}
+
+function daysOf(month: string): number {
+  const [year = 0, number = 1] = month.split("-").map(Number);
+  return new Date(Date.UTC(year, number, 0)).getUTCDate();
+}
+
+function isLast(day: string): boolean {
+  return Number(day.slice(8)) === daysOf(day.slice(0, 7));
+}
+
+function daysByMonth(from: string, to: string): ReadonlyMap<string, number> {
+  const days = new Map<string, number>();
+  for (let time = at(from); time <= at(to); time += DAY) {
+    const month = new Date(time).toISOString().slice(0, 7);
+    days.set(month, (days.get(month) ?? 0) + 1);
   }
-  return shares;
+  return days;
 }

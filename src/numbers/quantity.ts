@@ -60,6 +60,18 @@ export interface Derived {
   readonly value: (...numbers: number[]) => number;
   /** Set when the formula is the plain product of its arguments, which draws can take a block at a time. */
   readonly multiplies?: true;
+  /** Set when the formula is the sum of its arguments, each times one of these. */
+  readonly weights?: readonly number[];
+  /**
+   * The formula for many draws at once, where that is faster than one by one: fills the first `n` places of `out`
+   * from those of its arguments.
+   */
+  readonly block?: (out: Float64Array, reads: readonly Float64Array[], n: number) => void;
+  /**
+   * What the number is said to rest on in place of all that it reads: a correction by meters reads every rate of
+   * a machine, and would name them all.
+   */
+  readonly shows?: readonly Quantity[];
 }
 
 /** A leaf or a derived number. */
@@ -114,6 +126,31 @@ export function constant(
   };
 }
 
+/**
+ * A sum of numbers, each times a number without doubt.
+ *
+ * @param id - name of the formula
+ * @param unit - unit of the result
+ * @param words - the formula in words, which tell it from sums with other weights
+ * @param parts - numbers with their weights
+ * @returns the derived quantity
+ */
+export function weighedSum(
+  id: string,
+  unit: string,
+  words: string,
+  parts: readonly { readonly of: Quantity; readonly weight: number }[],
+): Derived {
+  const weights = parts.map(({ weight }) => weight);
+  const value = (...numbers: readonly number[]): number => {
+    let sum = 0;
+    for (let i = 0; i < numbers.length; i++) sum += weights[i]! * numbers[i]!;
+    return sum;
+  };
+  const reads = parts.map(({ of }) => of);
+  return { ...derive(id, unit, words, reads, value), weights };
+}
+
 /** The number one, without unit: the rate of a term whose amount is the flow. */
 export const ONE: Leaf = constant("one", 1, "1", "one");
 
@@ -130,7 +167,7 @@ export function leavesOf(quantity: Quantity): readonly Leaf[] {
     if (seen.has(node)) return;
     seen.add(node);
     if (node.kind === "leaf") leaves.push(node);
-    else node.reads.forEach(visit);
+    else (node.shows ?? node.reads).forEach(visit);
   };
   visit(quantity);
   return leaves;

@@ -5,6 +5,7 @@
 
 import * as z from "zod";
 import { LogDialectSchema } from "../log/dialect.js";
+import { MeterPart } from "./meter-part.js";
 import { ClientPart, WordingPart } from "./schema-parts.js";
 
 const day = z.iso.date().describe("a day as 2026-01-31");
@@ -217,20 +218,6 @@ export const ScenarioFile = change
   })
   .describe("what the file would say otherwise; a what-if that changes no figure of the mill");
 
-const meter = z
-  .strictObject({
-    quantity: z
-      .enum(["water", "electricity", "gas", "steam"])
-      .describe("water, electricity, gas or steam"),
-    unit: z.string().describe("unit of the readings"),
-    covers: z.enum(["site"]).describe("what it covers: site"),
-    basis: z
-      .enum(["net", "gross"])
-      .optional()
-      .describe("heating value of gas readings, needed at a meter of gas: net or gross"),
-  })
-  .describe("a meter");
-
 /** Schema of the plant file. */
 export const PlantFile = z
   .strictObject({
@@ -254,7 +241,7 @@ export const PlantFile = z
       .record(z.string(), ScenarioFile)
       .optional()
       .describe("what-ifs by name, each as { note, sites, routes, instead, finish, rejects }"),
-    meters: z.record(z.string(), meter).optional().describe("meters by name"),
+    meters: z.record(z.string(), MeterPart).optional().describe("meters by name"),
     claims: z
       .array(z.string())
       .optional()

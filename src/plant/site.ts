@@ -9,6 +9,7 @@ import { SUBSTANCES, type Placement, STEP_FLOWS } from "../steps/flows.js";
 import {
   type BoilerHouse,
   coilSteam,
+  raisedPerUsed,
   returnOfRaised,
   steamConversions,
   steamEnthalpyOf,
@@ -42,6 +43,10 @@ export interface Site {
   readonly supplyTemperature: Quantity;
   /** Enthalpy of the steam. [kJ/kg] */
   readonly steamEnthalpy: Quantity;
+  /** Steam that heat behind a coil takes. [kg/MJ] */
+  readonly coilSteam: Quantity;
+  /** Steam raised per steam used. [kg/kg] */
+  readonly raisedSteam: Quantity;
   /** Vapour of the burner's fuel. [kg/MJ] */
   readonly burnerVapour: Quantity;
   /** Unburnt loss of direct burners, as an efficiency. [-] */
@@ -100,6 +105,8 @@ export function buildSite(name: string, text: SiteText, lookup: Lookup): Site {
     hall: { temperature, humidity, pressure },
     supplyTemperature,
     steamEnthalpy: steamEnthalpyOf(house.pressure),
+    coilSteam: coilSteam(house),
+    raisedSteam: raisedPerUsed(house),
     burnerVapour: at(vapourId),
     burnerEfficiency: at("burner.efficiency"),
     conversions: (washed) => {

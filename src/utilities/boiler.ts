@@ -62,13 +62,7 @@ export function steamEnthalpyOf(pressure: Quantity): Quantity {
  */
 export function steamConversions(house: BoilerHouse, returned?: Quantity): readonly Conversion[] {
   const r = returned ?? constant("no-return", 0, "1", "nothing returns from open steam");
-  const raised = derive(
-    "steam-raised",
-    "kg/kg",
-    "1 / (1 − ℓ)",
-    [house.lineLoss],
-    (l = 0) => 1 / (1 - l),
-  );
+  const raised = raisedPerUsed(house);
   const lost: Conversion = {
     to: "water.evaporated",
     rate: derive("steam-lost", "L/kg", "G − 1", [raised], (G = 0) => G - 1),
@@ -202,6 +196,16 @@ export function coilSteam(house: BoilerHouse): Quantity {
     [steamEnthalpyOf(house.pressure), boilingEnthalpyOf(house.pressure)],
     (steam = 0, boiling = 0) => 1000 / (steam - boiling),
   );
+}
+
+/**
+ * Steam raised per steam used: what is lost on the way is raised too.
+ *
+ * @param house - the boiler house
+ * @returns 1 / (1 − ℓ) [kg/kg]
+ */
+export function raisedPerUsed(house: BoilerHouse): Quantity {
+  return derive("steam-raised", "kg/kg", "1 / (1 − ℓ)", [house.lineLoss], (l = 0) => 1 / (1 - l));
 }
 
 /**

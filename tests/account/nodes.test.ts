@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { fenceOf, unityOf } from "../../src/account/program.js";
 import { indicatorsOf } from "../../src/account/indicators.js";
 import { Nodes } from "../../src/account/nodes.js";
 import { medianOf } from "../../src/numbers/distributions.js";
@@ -8,7 +7,6 @@ import {
   derive,
   evaluate,
   type Leaf,
-  ONE,
   type Quantity,
 } from "../../src/numbers/quantity.js";
 import { assembleArm } from "../../src/plant/assemble.js";
@@ -51,15 +49,6 @@ describe("Nodes", () => {
     const nodes = new Nodes();
     nodes.number(times(2, "2 × three"));
     expect([...nodes.evaluate(() => 7)]).toEqual([7, 14]);
-  });
-
-  it("finds unity, and leaves a flow without conversion as it is", () => {
-    const nodes = new Nodes();
-    const unity = unityOf(nodes);
-    expect(nodes.list[unity]?.quantity).toBe(ONE);
-    expect(fenceOf({ fence: new Map(), indicators: new Map() }, "ink", unity)).toEqual([
-      { to: "ink", node: unity },
-    ]);
   });
 });
 

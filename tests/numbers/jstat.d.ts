@@ -9,6 +9,9 @@ declare module "jstat" {
       readonly beta: Distribution;
       readonly triangular: Distribution;
       readonly lognormal: Distribution;
+      readonly centralF: Distribution;
+      readonly studentt: Distribution;
+      readonly chisquare: Distribution;
       quantiles(values: number[], ps: number[], alpha?: number, beta?: number): number[];
     };
   };

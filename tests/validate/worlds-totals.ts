@@ -3,7 +3,8 @@
  */
 
 import type { IndicatorId } from "../../src/account/indicators.js";
-import { fenceOf, type Program, unityOf, writeProgram } from "../../src/account/program.js";
+import { fenceOf, unityOf } from "../../src/account/outlet.js";
+import { type Program, writeProgram } from "../../src/account/program.js";
 import type { Group } from "../../src/ledger/ledger.js";
 import { interval95, medianOf } from "../../src/numbers/distributions.js";
 import type { Leaf } from "../../src/numbers/quantity.js";

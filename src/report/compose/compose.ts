@@ -12,9 +12,10 @@ import { amountPlaces, answerLead, answerList, answerTable, tableNotes } from ".
 import { worseList } from "./worse.js";
 import { findingBlocks } from "./finding.js";
 import { ReportDesk } from "./desk.js";
-import { distributionBlocks, meanBlocks, meterBlocks, swingBlocks } from "./doubt.js";
+import { distributionBlocks, meanBlocks, swingBlocks } from "./doubt.js";
 import { apartList, cautionList, importBlocks } from "./evidence.js";
 import { factorBlocks } from "./factor-table.js";
+import { blindnessBlocks, meterBlocks, meteringSentence } from "./meters.js";
 import { glossary } from "./glossary.js";
 import { inputDigests } from "./digests.js";
 import { airFinding } from "./air.js";
@@ -154,7 +155,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     equivalence: equivalenceBlocks(desk),
     claims: claimBlocks(desk),
     wording: allowedBlocks(desk),
-    worth: worthBlocks(desk),
+    worth: [...blindnessBlocks(desk), ...worthBlocks(desk)],
     meters: meterBlocks(desk),
     import: importBlocks(desk),
     factors: [...factorBlocks(desk), ...machineChecks(desk)],
@@ -221,6 +222,7 @@ function valuesOf(desk: ReportDesk, title: string): TemplateValues {
         ? "the sixth assessment report (AR6)"
         : "the fifth assessment report (AR5)",
     grid: `Grid intensities (place code ${[...new Set(sites.map((site) => site.place))].join(", ")}) are life-cycle figures per kWh generated: fuels and building of power stations are in them. Losses between power station and mill are not, and the upstream of fuels burned on site is not either. Market-based figures rest on ${market ? `what the plant file says of the ${rungs}` : "the grid; no contract was given, so both bases are equal"}.`,
+    metering: meteringSentence(input),
     draws: formatNumber(input.account.draws.count, 0),
     seed: String(input.seed),
     claims: claimsSentence(input.claims),

@@ -169,8 +169,8 @@ export class ReportDesk {
    * @returns shares adding to 1
    */
   provenance(id: BrokenDown): ProvenanceShares {
-    const p = this.#shares(id, "pigment");
-    const d = this.#shares(id, "dye");
+    const p = this.shares(id, "pigment");
+    const d = this.shares(id, "dye");
     const half = (share: keyof ProvenanceShares): number => (p[share] + d[share]) / 2;
     return {
       measured: half("measured"),
@@ -180,8 +180,14 @@ export class ReportDesk {
     };
   }
 
-  // Every setting behind a quantity is looked at, so that each is asked for once.
-  #shares(id: BrokenDown, arm: Workflow): ProvenanceShares {
+  /**
+   * Provenance of an indicator on one arm. Every setting behind it is looked at, so that it is asked for once.
+   *
+   * @param id - the indicator
+   * @param arm - the arm
+   * @returns shares adding to 1
+   */
+  shares(id: BrokenDown, arm: Workflow): ProvenanceShares {
     const key = `${id}|${arm}`;
     let found = this.#provenance.get(key);
     if (found === undefined) {
@@ -194,6 +200,6 @@ export class ReportDesk {
   // Provenance, for the indicators that are broken down.
   #behind(id: IndicatorId, arm: Workflow): { provenance?: ProvenanceShares } {
     if (!this.input.account.parts.has(id)) return {};
-    return { provenance: this.#shares(id as BrokenDown, arm) };
+    return { provenance: this.shares(id as BrokenDown, arm) };
   }
 }

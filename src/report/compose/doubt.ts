@@ -1,17 +1,15 @@
 /**
- * Chapters on doubt: distributions of the share saved, what it rests on, meters beside the model.
+ * Chapters on doubt: distributions of the share saved, and what it rests on.
  */
 
 import type { IndicatorId } from "../../account/indicators.js";
 import type { FactorSwing } from "../../account/swings.js";
-import type { MeterMonthSeries } from "../../meters/months.js";
 import { mean } from "../../numbers/quantiles.js";
 import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import { TABLE } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
-import { aboveModel } from "./standing.js";
 import { valueText } from "./units.js";
 
 const DISTRIBUTIONS: readonly (readonly [IndicatorId, string])[] = [
@@ -214,76 +212,4 @@ export function swingBlocks(desk: ReportDesk, id: IndicatorId, words: string): r
 // The larger of both changes, in percentage points.
 function reach({ low, high }: FactorSwing, base: number): number {
   return 100 * Math.max(Math.abs(low.saving - base), Math.abs(high.saving - base));
-}
-
-/**
- * Meters beside the model.
- *
- * @param desk - the report
- * @returns blocks
- */
-export function meterBlocks(desk: ReportDesk): readonly Block[] {
-  const { meters, metersMissing } = desk.input;
-  if (meters.length === 0) return [desk.gap("meters", "Meters beside the model", metersMissing)];
-  const above = meters.map(aboveModel).filter((words) => words !== "");
-  const finding: Block = {
-    kind: "paragraph",
-    runs: [
-      {
-        kind: "text",
-        text:
-          above.length === 0
-            ? "No month has both a reading and lots."
-            : `Meters read ${above.join(", ")} than the lots as printed add up to. Nothing was adjusted to them.`,
-      },
-    ],
-  };
-  return [finding, ...meters.flatMap((series) => meterBlock(desk, series))];
-}
-
-function meterBlock(desk: ReportDesk, series: MeterMonthSeries): readonly Block[] {
-  const metered = series.months.reduce((sum, { metered: m }) => sum + (m ?? 0), 0);
-  const modelled = series.months.reduce(
-    (sum, { modelled: m, metered: r }) => sum + (r === undefined ? 0 : (m ?? 0)),
-    0,
-  );
-  return [
-    desk.figure(
-      `meter-${series.meter}`,
-      `Meter ${series.meter} (${series.quantity}) beside the model of the lots, ${series.unit} a month`,
-      "Bars of the meter beside the modelled month, with the gap printed.",
-      {
-        kind: "meter-months",
-        data: { quantity: series.quantity, unit: series.unit, months: series.months },
-      },
-    ),
-    {
-      kind: "table",
-      id: `meter-${series.meter}-table`,
-      caption: `Meter ${series.meter} and the model, ${series.unit} a month.`,
-      behind: true,
-      head: [
-        textCell("Month"),
-        ...["Meter", "Model, mean of draws"].map((text) => ({
-          ...textCell(text),
-          align: "right" as const,
-        })),
-      ],
-      rows: series.months.map(({ month, metered: read, modelled: made }) => [
-        textCell(month, true),
-        numberCell(read === undefined ? "–" : formatNumber(read, 0)),
-        numberCell(made === undefined ? "–" : formatNumber(made, 0)),
-      ]),
-    },
-    {
-      kind: "paragraph",
-      tone: "small",
-      runs: [
-        {
-          kind: "text",
-          text: `Over the months read, meter ${series.meter} counts ${formatNumber(metered, 0)} ${series.unit} and the lots as printed add up to ${formatNumber(modelled, 0)} ${series.unit} in the mean of draws: ${metered > 0 ? formatPercent((metered - modelled) / metered) : "–"} of the meter is not explained by the lots. That gap holds base load, offices, other work and the faults of the model; nothing was adjusted to it.`,
-        },
-      ],
-    },
-  ];
 }

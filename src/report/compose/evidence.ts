@@ -112,7 +112,7 @@ export function importBlocks(desk: ReportDesk): readonly Block[] {
     {
       kind: "table",
       id: "import-files",
-      caption: `Files read. The footer’s “logs” is the SHA-256 (${logs.slice(0, 12)}…) of the digests of all logs, sorted, one a line; “plant” is that of the plant file’s contents as read, written as JSON (${plant.slice(0, 12)}…); “factors” is that of all factor files. Meter readings are in none of them, because no figure rests on them.`,
+      caption: `Files read. The footer’s “logs” is the SHA-256 (${logs.slice(0, 12)}…) of the digests of all logs, sorted, one a line; “plant” is that of the plant file’s contents as read, written as JSON (${plant.slice(0, 12)}…); “factors” is that of all factor files. ${desk.input.readings === undefined ? "Meter readings are in none of them, because no figure rests on them." : `Meter readings as read, written as JSON, have ${desk.input.readings.slice(0, 12)}….`}`,
       behind: true,
       head: [
         textCell("File"),

@@ -15,7 +15,9 @@ import type { Folded } from "../../ledger/fold-names.js";
 import type { LedgerKey } from "../../ledger/key.js";
 import type { Group } from "../../ledger/ledger.js";
 import type { LogAccount } from "../../log/read-logs.js";
-import type { MeterMonthSeries } from "../../meters/months.js";
+import type { Blindness } from "../../meters/blindness.js";
+import type { Calibrated } from "../../meters/calibrate.js";
+import type { MeterMonthSeries } from "../../meters/series.js";
 import type { Plant } from "../../plant/plant.js";
 import type { ClaimsInput } from "./claims.js";
 import type { WorthByIndicator } from "./measurement.js";
@@ -86,6 +88,14 @@ export interface ReportInput {
   readonly seed: number;
   /** Meters beside the model; empty when there are none or only part of the lots is reported. */
   readonly meters: readonly MeterMonthSeries[];
+  /** What meters corrected; absent where none did. */
+  readonly calibrated?: Calibrated;
+  /** Comparisons without meters, where meters corrected the model. */
+  readonly unmetered?: ReadonlyMap<IndicatorId, Comparison>;
+  /** Digest of the readings; absent where none were read. */
+  readonly readings?: string;
+  /** Meters that could be put in, by what they would narrow; absent where it was not worked out. */
+  readonly blindness?: readonly Blindness[];
   /** Why there are no meters. */
   readonly metersMissing: string;
   /** What measurements would be worth; absent where it was not worked out. */

@@ -3,7 +3,8 @@
  */
 
 import { BROKEN_DOWN } from "../../account/account.js";
-import type { MeterMonthSeries } from "../../meters/months.js";
+import { type Blindness, widest } from "../../meters/blindness.js";
+import type { MeterMonthSeries } from "../../meters/series.js";
 import type { Block, Run } from "../document.js";
 import { formatNumber, formatPercent } from "../format.js";
 import type { ReportDesk } from "./desk.js";
@@ -40,18 +41,32 @@ export function blendRuns(desk: ReportDesk): readonly Run[] {
  * @returns a paragraph
  */
 export function evidenceLine(desk: ReportDesk): Block {
-  const { meters, withReadings } = desk.input;
+  const { meters, withReadings, calibrated, blindness = [] } = desk.input;
   const measured = BROKEN_DOWN.some((id) => desk.provenance(id).measured > 0);
-  const above = meters.flatMap((series) => {
-    const words = aboveModel(series);
-    return words === "" ? [] : [words];
-  });
+  const above = meters.map(aboveModel).filter((words) => words !== "");
   const { all, own } = factorCounts(desk);
+  const [best] = blindness;
+  const points = best === undefined ? 0 : widest(best);
+  const low = ["water", "energy"] as const;
+  const poor = low.some((id) => Math.min(...armsKnown(desk, id)) < LOW_COVERAGE);
   const parts = [
-    measured ? "part rests on readings" : "no figure rests on a meter or a lot’s reading",
-    above.length === 0
-      ? "no meter is set beside the lots"
-      : `meters read ${above.join(", ")} than the lots’ model`,
+    calibrated === undefined
+      ? measured
+        ? "part rests on readings"
+        : "no figure rests on a meter or a lot’s reading"
+      : `by meters, on the arm less covered: ${low.map((id) => `${id} ${formatPercent(Math.min(...armsKnown(desk, id)))}`).join(", ")}`,
+    ...(above.length === 0
+      ? calibrated === undefined
+        ? ["no meter is set beside the lots"]
+        : []
+      : [
+          `meters read ${above.join(", ")} than the lots’ model${calibrated === undefined ? "" : " before it was corrected by them"}`,
+        ]),
+    ...(poor && best !== undefined && points >= 1
+      ? [
+          `one meter would narrow a saving most: ${meterWords(best)}, by ${formatNumber(points, 0)} points`,
+        ]
+      : []),
     `readings of ${formatNumber(withReadings, 0)} lots are not yet used`,
     `${formatNumber(own, 0)} of ${formatNumber(all, 0)} numbers drawn are estimates without source`,
   ];
@@ -64,13 +79,24 @@ export function evidenceLine(desk: ReportDesk): Block {
   };
 }
 
+/** Share measured and allocated below which a meter to put in is named. */
+const LOW_COVERAGE = 0.5;
+
+function armsKnown(desk: ReportDesk, id: "water" | "energy"): readonly number[] {
+  return (["pigment", "dye"] as const).map((arm) => {
+    const { measured, allocated } = desk.shares(id, arm);
+    return measured + allocated;
+  });
+}
+
 /**
- * How far a meter reads above or below the model of the lots.
+ * How far a meter of a site reads above or below the model of the lots.
  *
  * @param series - its months
  * @returns words such as `31 % more water`; empty where no month has both
  */
 export function aboveModel(series: MeterMonthSeries): string {
+  if (series.behind !== undefined) return "";
   let [metered, modelled] = [0, 0];
   for (const month of series.months) {
     if (month.metered === undefined || month.modelled === undefined) continue;
@@ -80,4 +106,14 @@ export function aboveModel(series: MeterMonthSeries): string {
   if (!(modelled > 0)) return "";
   const gap = metered / modelled - 1;
   return `${formatPercent(Math.abs(gap))} ${gap < 0 ? "less" : "more"} ${series.quantity}`;
+}
+
+/**
+ * A meter in words.
+ *
+ * @param one - the meter
+ * @returns words such as `water of wash-range`
+ */
+export function meterWords(one: Blindness): string {
+  return `${one.carrier} of ${one.machine}`;
 }

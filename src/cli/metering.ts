@@ -1,0 +1,171 @@
+/**
+ * Meters of a mill folder: readings, what they correct, and what is wrong with them.
+ */
+
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { accountOf } from "../account/account.js";
+import { leafRange } from "../account/draws.js";
+import type { IndicatorId } from "../account/indicators.js";
+import { type Program, writeProgram } from "../account/program.js";
+import { compareArms, type Comparison } from "../compare/compare.js";
+import { SCENARIO_DRAWS } from "../compare/scenarios.js";
+import type { ArmUnits } from "../compare/yields.js";
+import { valueInForce } from "../factors/in-force.js";
+import type { Group } from "../ledger/ledger.js";
+import { type Calibrated, calibrate } from "../meters/calibrate.js";
+import { meterFaults } from "../meters/faults.js";
+import { metersInUse } from "../meters/in-use.js";
+import type { MeterConditions } from "../meters/reading-amount.js";
+import { readMeters } from "../meters/read-meters.js";
+import type { Reading } from "../meters/reading.js";
+import { sha256Hex } from "../numbers/digest.js";
+import { medianOf } from "../numbers/distributions.js";
+import { evaluate } from "../numbers/quantity.js";
+import { vapourEnthalpy } from "../physics/steam.js";
+import { lookupIn } from "../plant/quantities.js";
+import { buildSite } from "../plant/site.js";
+import type { Problem } from "../problems/problem.js";
+import { logFile } from "./files.js";
+import type { Workspace } from "./workspace.js";
+
+/** Readings of a mill. */
+interface MeterFile {
+  /** Readings. */
+  readonly readings: readonly Reading[];
+  /** Of gas and steam. */
+  readonly conditions: MeterConditions;
+  /** What is wrong with rows. */
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Reads meters.csv beside the plant file.
+ *
+ * @param mill - the mill
+ * @param asOf - day of the report
+ * @returns readings; undefined when there is no file or the plant file names no meters
+ */
+async function meterFileOf(mill: Workspace, asOf: string): Promise<MeterFile | undefined> {
+  const path = join(mill.folder, "meters.csv");
+  if (!existsSync(path) || mill.plant.text.meters === undefined) return undefined;
+  const conditions = conditionsOf(mill, asOf);
+  const read = await readMeters("meters.csv", logFile(path).open(), mill.plant, conditions);
+  return { ...read, conditions };
+}
+
+// Steam of the first site, where meters of steam that count heat do not say theirs.
+function conditionsOf(mill: Workspace, asOf: string): MeterConditions {
+  const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
+  const value = factor === undefined ? undefined : valueInForce(factor, asOf.slice(0, 7), asOf);
+  const [first] = Object.entries(mill.plant.sites);
+  const steam =
+    first === undefined
+      ? vapourEnthalpy(8)
+      : evaluate(
+          buildSite(first[0], first[1], lookupIn(mill.factors, asOf.slice(0, 7), asOf))
+            .steamEnthalpy,
+          (leaf) => leafRange(leaf).median,
+        );
+  return {
+    netPerGross: value === undefined ? 0.9 : medianOf(value.value.spread),
+    steamEnthalpy: steam,
+  };
+}
+
+/** What a calibration is made of beside the mill. */
+export interface MeteringAsked {
+  /** Program of the model over the lots of the report. */
+  readonly model: Program;
+  /** Lots of the report. */
+  readonly groups: readonly Group[];
+  /** All lots of the house in the period, where the report is of part of them. */
+  readonly all?: () => Promise<readonly Group[] | undefined>;
+  /** First and last day of the period, where they were asked for. */
+  readonly period: { readonly from?: string | undefined; readonly to?: string | undefined };
+  /** Day of the report. */
+  readonly asOf: string;
+  /** Number of draws. */
+  readonly draws: number;
+  /** Seed. */
+  readonly seed: number;
+}
+
+/** What meters of a mill come to. */
+export interface Metering {
+  /** Corrections; absent where no meter counts what lots take. */
+  readonly calibrated?: Calibrated;
+  /** SHA-256 of the readings as read, written as JSON. */
+  readonly digest: string;
+  /** Faults of rows, and between meters. */
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Corrects a model by the meters of a mill. They count the whole house, so its lots are read again where a report
+ * is of part of them.
+ *
+ * @param mill - the mill
+ * @param asked - model and lots
+ * @returns what the meters come to; undefined where there are none
+ */
+export async function meteringOf(
+  mill: Workspace,
+  asked: MeteringAsked,
+): Promise<Metering | undefined> {
+  const { model, groups, all, period, asOf, draws, seed } = asked;
+  const file = await meterFileOf(mill, asOf);
+  if (file === undefined) return undefined;
+  const { plant, factors } = mill;
+  const house = all === undefined ? groups : await all();
+  const digest = sha256Hex(JSON.stringify(file.readings));
+  if (house === undefined) return { digest, problems: file.problems };
+  const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
+  const { from = "", to = "9999" } = period;
+  const { readings, conditions } = file;
+  const meters = metersInUse({
+    plant,
+    program,
+    groups: house,
+    readings,
+    conditions,
+    isWhole: (month) => from <= `${month}-01` && to >= lastOf(month),
+  });
+  const found = calibrate({ program, groups: house, meters, draws, seed });
+  return {
+    ...(found === undefined ? {} : { calibrated: found }),
+    digest,
+    problems: [...file.problems, ...meterFaults(plant, readings, meters)],
+  };
+}
+
+function lastOf(month: string): string {
+  const [year = 0, number = 1] = month.split("-").map(Number);
+  return new Date(Date.UTC(year, number, 0)).toISOString().slice(0, 10);
+}
+
+type DrawsAsked = Pick<MeteringAsked, "draws" | "seed">;
+
+/**
+ * Savings as the model alone has them, on the draws that scenarios take.
+ *
+ * @param model - program not corrected
+ * @param ids - indicators
+ * @param units - reference units
+ * @param asked - number of draws and seed
+ * @returns comparisons by indicator
+ */
+export function withoutMeters(
+  model: Program,
+  ids: readonly IndicatorId[],
+  units: number | ArmUnits,
+  asked: DrawsAsked,
+): ReadonlyMap<IndicatorId, Comparison> {
+  const account = accountOf(model, Math.min(asked.draws, SCENARIO_DRAWS), asked.seed);
+  const count = account.draws.count;
+  const fewer =
+    typeof units === "number"
+      ? units
+      : { pigment: units.pigment.subarray(0, count), dye: units.dye.subarray(0, count) };
+  return new Map(ids.map((id) => [id, compareArms(account, id, fewer)]));
+}

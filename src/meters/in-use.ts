@@ -1,0 +1,216 @@
+/**
+ * Meters that can correct a model: those with readings of months in which lots were printed, each with what the
+ * model says it counts, its reading and the stream it counts beside.
+ */
+
+import type { Program } from "../account/program.js";
+import { leafRange } from "../account/draws.js";
+import type { Group } from "../ledger/ledger.js";
+import type { Leaf } from "../numbers/quantity.js";
+import { siteOfMeter } from "../plant/judge-meters.js";
+import type { MeterText } from "../plant/meter-part.js";
+import type { Plant } from "../plant/plant.js";
+import { AMOUNTS } from "../steps/amounts.js";
+import { type BaseStream, baseStream } from "./base-stream.js";
+import { amountsUnder, meteredAt, type MeteredPart, meteredParts } from "./metered-flows.js";
+import { amountsByMonth, type Counted, isCounted, isMonth } from "./months.js";
+import { amountPerUnit, type MeterConditions } from "./reading-amount.js";
+import type { Reading } from "./reading.js";
+
+/** A month of a meter. */
+export interface MeterMonth {
+  /** Month. */
+  readonly month: string;
+  /** What was counted. [L, kWh net, kg] */
+  readonly metered: number;
+  /** What the lots take by the model at medians, in the days that readings cover. */
+  readonly modelled: number;
+  /** The same by part, as `nameOfPart` names them. */
+  readonly parts: ReadonlyMap<string, number>;
+  /** Share of its days that readings cover. */
+  readonly covered: number;
+}
+
+/** A meter in use. */
+export interface MeterInUse {
+  /** Name. */
+  readonly name: string;
+  /** Site. */
+  readonly site: string;
+  /** What it counts. */
+  readonly quantity: Counted;
+  /** Machines behind it; absent for a site. */
+  readonly machines?: readonly string[];
+  /** Meter above it, where that is in use. */
+  readonly within?: string;
+  /** Months with readings and lots. */
+  readonly months: readonly MeterMonth[];
+  /** What the model says that it counts. */
+  readonly parts: readonly MeteredPart[];
+  /** Sum of its readings over these months, with the error of the meter. */
+  readonly reading: Leaf;
+  /** Share within which 95 of 100 readings are right, estimates included. */
+  readonly accuracy: number;
+  /** What it counts that no lot asks for. */
+  readonly stream: BaseStream;
+  /** Whether a reading was shared among months by days. */
+  readonly spread: boolean;
+  /** Meters below it, at any depth, which have streams of their own. */
+  readonly below: readonly MeterInUse[];
+}
+
+/** What is asked for. */
+export interface InUseAsked {
+  /** The print house. */
+  readonly plant: Plant;
+  /** Program of the model. */
+  readonly program: Program;
+  /** All lots of the house. */
+  readonly groups: readonly Group[];
+  /** The readings. */
+  readonly readings: readonly Reading[];
+  /** Of gas and steam. */
+  readonly conditions: MeterConditions;
+  /** Whether all days of a month are in the report. */
+  readonly isWhole: (month: string) => boolean;
+}
+
+/** Share within which 95 of 100 readings are right where the plant file says none. Common practice, no source. */
+export const ACCURACY = { water: 0.02, electricity: 0.02, gas: 0.02, steam: 0.05 } as const;
+
+/** Error of a reading that was estimated. Common practice, no source. */
+const ESTIMATED = 0.15;
+
+const PRINTED = AMOUNTS.findIndex(({ name }) => name === "printed");
+
+/**
+ * Finds the meters in use.
+ *
+ * @param asked - plant, model, lots and readings
+ * @returns meters in the order of the plant file, each behind those below it in what is known of streams
+ */
+export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
+  const { plant, program, groups } = asked;
+  const sites = Object.keys(plant.sites);
+  const written = plant.text.meters ?? {};
+  const medians = program.nodes.evaluate((leaf) => leafRange(leaf).median);
+  const byMonth = new Map<string, readonly Float64Array[]>();
+  for (const { key } of groups)
+    if (key.pigment !== "" && !byMonth.has(key.month) && asked.isWhole(key.month))
+      byMonth.set(
+        key.month,
+        amountsUnder(program, groups, (month) => (month === key.month ? 1 : 0)),
+      );
+  const area = (some: readonly Group[]): number =>
+    some.reduce((sum, { amounts }) => sum + (amounts[PRINTED] ?? 0), 0);
+  const unlogged = area(groups.filter(({ key }) => key.pigment === "")) / area(groups);
+  const drafts = new Map<string, Omit<MeterInUse, "stream" | "below">>();
+  for (const [name, meter] of Object.entries(written)) {
+    const site = siteOfMeter(meter, sites);
+    const { quantity } = meter;
+    if (site === undefined || !isCounted(quantity)) continue;
+    const machines = meter.covers === "site" ? {} : { machines: meter.covers.machines };
+    const what = { site, quantity, ...machines };
+    const own = asked.readings.filter((reading) => reading.meter === name);
+    const metered = amountsByMonth(own);
+    const months = [...byMonth.keys()].sort().flatMap((month): readonly MeterMonth[] => {
+      const read = metered.get(month);
+      if (read === undefined) return [];
+      const { amount, covered } = read;
+      const parts = new Map(
+        [...meteredAt(program, what, byMonth.get(month) ?? [], medians)].map(([part, value]) => [
+          part,
+          covered * value,
+        ]),
+      );
+      const modelled = [...parts.values()].reduce((sum, value) => sum + value, 0);
+      return [{ month, metered: amount, modelled, parts, covered }];
+    });
+    const total = months.reduce((sum, month) => sum + month.metered, 0);
+    if (!(total > 0)) continue;
+    const covered = new Map(months.map((month) => [month.month, month.covered]));
+    const amounts = amountsUnder(program, groups, (month) => covered.get(month) ?? 0);
+    const parts = meteredParts(program, what, amounts, `meter ${name}`);
+    if (parts.length === 0) continue;
+    const guessed = months.reduce(
+      (sum, { month }) => sum + (metered.get(month)?.estimated ?? 0),
+      0,
+    );
+    const stated = (meter.accuracy ?? 100 * ACCURACY[quantity]) / 100;
+    const accuracy = Math.hypot(stated, (ESTIMATED * guessed) / total);
+    drafts.set(name, {
+      name,
+      ...what,
+      months,
+      parts,
+      spread: !own.every(isMonth),
+      reading: readingLeaf(name, total, accuracy, quantity),
+      accuracy,
+    });
+  }
+  return withStreams(drafts, written, asked, unlogged);
+}
+
+// Streams of meters below are no part of the stream of the one above, so those below come first.
+function withStreams(
+  drafts: ReadonlyMap<string, Omit<MeterInUse, "stream" | "below">>,
+  written: Readonly<Record<string, MeterText>>,
+  { conditions }: InUseAsked,
+  unlogged: number,
+): readonly MeterInUse[] {
+  const found = new Map<string, MeterInUse>();
+  const find = (name: string): MeterInUse | undefined => {
+    const known = found.get(name);
+    const draft = drafts.get(name);
+    const meter = written[name];
+    if (known !== undefined || draft === undefined || meter === undefined) return known;
+    const children = [...drafts.keys()].filter((other) => written[other]?.within === name);
+    const below = children.flatMap((child) => {
+      const use = find(child);
+      return use === undefined ? [] : [use, ...use.below];
+    });
+    const unit = amountPerUnit(meter, meter.unit, conditions);
+    const column = (of: (month: MeterMonth) => number): Float64Array =>
+      Float64Array.from(draft.months, of);
+    const use: MeterInUse = {
+      ...draft,
+      ...(meter.within !== undefined && drafts.has(meter.within) ? { within: meter.within } : {}),
+      below,
+      stream: baseStream({
+        name,
+        meter,
+        unit: typeof unit === "number" ? unit : 1,
+        metered: column(({ metered }) => metered),
+        modelled: column(({ modelled }) => modelled),
+        covered: column(({ covered }) => covered),
+        below: below.reduce((sum, { stream }) => sum + middleOf(stream), 0),
+        unlogged,
+      }),
+    };
+    found.set(name, use);
+    return use;
+  };
+  return [...drafts.keys()].flatMap((name) => find(name) ?? []);
+}
+
+function middleOf({ leaf }: BaseStream): number {
+  return leaf === undefined ? 0 : leafRange(leaf).median;
+}
+
+function readingLeaf(name: string, total: number, accuracy: number, quantity: Counted): Leaf {
+  return {
+    kind: "leaf",
+    id: `meter.reading @ meter ${name}`,
+    factor: "meter.reading",
+    unit: { water: "L", electricity: "kWh", gas: "kWh", steam: "kg" }[quantity],
+    words: `what meter ${name} counted`,
+    spread: {
+      shape: "lognormal",
+      value: total,
+      gsd: Math.exp(accuracy / 1.959964),
+      limits: [0, Infinity],
+    },
+    provenance: "plant",
+    source: "meters.csv",
+  };
+}

@@ -1,0 +1,97 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { assess, type Assessment } from "../../../src/cli/assess.js";
+import { composeReport } from "../../../src/report/compose/compose.js";
+import type { Block, ReportDocument } from "../../../src/report/document.js";
+import { TOP } from "../../tools/tree.js";
+
+const TEMPLATE = readFileSync(join(TOP, "templates/report.md"), "utf8");
+
+async function demo(client?: string): Promise<Assessment> {
+  const { assessment } = await assess([join(TOP, "examples/demo/log.csv")], {
+    plant: join(TOP, "examples/demo/plant.yaml"),
+    asOf: "2026-11-25",
+    per: "m2",
+    draws: 1000,
+    seed: 1,
+    ...(client === undefined ? {} : { client }),
+  });
+  if (assessment === undefined) throw new Error("The demo gives no report.");
+  return assessment;
+}
+
+const table = (report: ReportDocument, id: string): readonly (readonly string[])[] => {
+  const found = report.blocks.find((block) => "id" in block && block.id === id) as
+    Extract<Block, { kind: "table" }> | undefined;
+  return (found?.rows ?? []).map((row) =>
+    row.map(({ runs }) => runs.map((run) => ("text" in run ? run.text : "")).join("")),
+  );
+};
+
+describe("the chapter on meters of the demo", () => {
+  let whole: Assessment;
+  let report: ReportDocument;
+  beforeAll(async () => {
+    whole = await demo();
+    report = composeReport(whole.input, TEMPLATE);
+  }, 120_000);
+
+  it("sets savings without and with meters side by side, narrower with them", () => {
+    const rows = table(report, "meters-side-by-side");
+    const widths = (name: string): readonly number[] => {
+      const row = rows.find(([words]) => words?.startsWith(name)) ?? [];
+      return [Number(row[2]), Number(row[4])];
+    };
+    for (const name of ["Water", "Final energy", "Electricity"]) {
+      const [before = NaN, after = NaN] = widths(name);
+      expect(after, name).toBeLessThan(0.6 * before);
+    }
+    const [before = NaN, after = NaN] = widths("COD");
+    expect(Math.abs(after - before)).toBeLessThanOrEqual(2);
+  });
+
+  it("counts most of water and energy as measured, and names the lower arm", () => {
+    const rows = table(report, "meter-coverage");
+    for (const name of ["Water withdrawn", "Final energy"]) {
+      const at = rows.findIndex(([words]) => words === name);
+      const pair = rows.slice(at, at + 2);
+      for (const row of pair) expect(parseFloat(row[2] ?? "")).toBeGreaterThan(50);
+      expect(pair.filter(([, arm]) => arm?.endsWith("lower") === true)).toHaveLength(1);
+    }
+  });
+
+  it("shares site meters so that every column adds up to the meter", () => {
+    const rows = table(report, "meter-allocation");
+    const number = (text = ""): number => Number(text.replace(/\s/gu, ""));
+    let start = 0;
+    rows.forEach((row, end) => {
+      if (row[1] !== "all") return;
+      for (const column of [2, 3, 4, 5]) {
+        const sum = rows.slice(start, end).reduce((all, one) => all + number(one[column]), 0);
+        expect(sum).toBe(number(row[column]));
+      }
+      expect(number(row[6])).toBeLessThan(number(row[2]));
+      start = end + 1;
+    });
+    expect(start).toBe(rows.length);
+  });
+
+  it("draws one picture a site meter and a table for every meter", () => {
+    const ids = report.blocks.flatMap((block) => ("id" in block ? [block.id] : []));
+    expect(ids.filter((id) => /^meter-(water|gas|power)-main$/.test(id))).toHaveLength(3);
+    const meters = Object.keys(whole.input.plant.text.meters ?? {});
+    for (const meter of meters) expect(ids).toContain(`meter-${meter}-table`);
+  });
+
+  it("corrects the report of one client by the meters of the house, without showing them", async () => {
+    const one = await demo("Client Hazel");
+    const factor = ({ input }: Assessment): number | undefined =>
+      input.calibrated?.states.find(({ machine }) => machine === "wash-range")?.corrections[7];
+    expect(factor(one)).toBe(factor(whole));
+    expect(one.input.meters).toEqual([]);
+    const said = composeReport(one.input, TEMPLATE);
+    expect(table(said, "meter-balances")).toEqual([]);
+    expect(table(said, "meter-coverage").length).toBeGreaterThan(0);
+  }, 120_000);
+});
