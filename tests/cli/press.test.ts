@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { assess, type AssessOptions } from "../../src/cli/assess.js";
@@ -27,6 +28,13 @@ const options = (mill: string, set = SETS): AssessOptions => ({
   set,
 });
 
+// Meters correct draw by draw, on the command's own thread, and scenarios are worked out beside them there.
+function unmetered(): string {
+  const mill = millIn(emptyFolder());
+  rmSync(join(mill, "meters.csv"));
+  return mill;
+}
+
 /** Press that notes what it hands over. */
 function watched(mill: string, set = SETS): { readonly press: Press; readonly handed: unknown[] } {
   const { plant } = options(mill);
@@ -43,7 +51,7 @@ function watched(mill: string, set = SETS): { readonly press: Press; readonly ha
 
 describe("a press", () => {
   it("works scenarios out to the same last bit as the command itself would", async () => {
-    const mill = millIn(emptyFolder());
+    const mill = unmetered();
     const here = await assess([], options(mill));
     const { press: aside, handed } = watched(mill);
     const there = await assess([], options(mill), undefined, aside);
@@ -53,7 +61,7 @@ describe("a press", () => {
   });
 
   it("hands nothing over where a scenario leaves no area, so that the command can say so", async () => {
-    const mill = millIn(emptyFolder());
+    const mill = unmetered();
     changed(mill, "log.csv", (text) => text.replaceAll(/,(4\.5|11\.0),/g, ",120,"));
     const { press: aside, handed } = watched(mill, ["rejects=20"]);
     const { assessment, problems } = await assess(
