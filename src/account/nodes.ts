@@ -22,8 +22,8 @@ export class Nodes {
   /**
    * Number of a quantity; it is added with all it reads when it is new.
    *
-   * Two formulas are taken for one when name, words, unit and arguments are the same, so a formula must say
-   * in its words all that sets it apart.
+   * Two formulas are taken for one when name, words, unit, arguments and weights are the same, so a formula must
+   * say in its words all else that sets it apart.
    *
    * @param quantity - the quantity
    * @returns its number
@@ -35,7 +35,7 @@ export class Nodes {
     const key =
       quantity.kind === "leaf"
         ? `${quantity.id}|${JSON.stringify(quantity.spread)}`
-        : `${quantity.id}|${quantity.unit}|${quantity.words}|${reads.join(",")}`;
+        : `${quantity.id}|${quantity.unit}|${quantity.words}|${reads.join(",")}|${quantity.weights?.join(",") ?? ""}`;
     let place = this.#byKey.get(key);
     if (place === undefined) {
       place = this.#list.length;

@@ -9,6 +9,7 @@ import { EXIT } from "./exit.js";
 import { writeAll } from "./files.js";
 import { foldersAmong } from "./paths.js";
 import { data, err, out, progress, refuse, tell } from "./say.js";
+import { meterCheck } from "./metering.js";
 import { openMill, readMill, type Reading, separatorOf } from "./workspace.js";
 
 /** Options of the command. */
@@ -56,8 +57,10 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
           new Map([["setaside.csv", aside.csv(separatorOf(opened.mill.dialect))]]),
         )
       : [];
+  const meters = account.refused ? undefined : await meterCheck(opened.mill, options.asOf);
   if (options.json === true) {
-    data({ ...checkData(read.reading), setaside: written[0] ?? null, exit: code });
+    const readings = meters === undefined ? {} : { meters };
+    data({ ...checkData(read.reading), ...readings, setaside: written[0] ?? null, exit: code });
     return code;
   }
   tell(
@@ -66,6 +69,10 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
   );
   if (account.refused) return code;
   printCounts(read.reading);
+  if (meters !== undefined) {
+    out(`meters.csv: ${meters.readings} readings`);
+    tell(meters.problems, 40);
+  }
   if (written[0] !== undefined) out(`Rows set aside: ${written[0]}`);
   if (code === EXIT.aside)
     err(`More rows were set aside than --max-aside ${options.maxAside ?? ""} allows.`);

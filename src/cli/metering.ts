@@ -73,6 +73,26 @@ function conditionsOf(mill: Workspace, asOf: string): MeterConditions {
   };
 }
 
+/**
+ * Readings of a mill judged by themselves.
+ *
+ * @param mill - the mill
+ * @param asOf - day of the report
+ * @returns number of readings and what is wrong with them; undefined where there are none to read
+ */
+export async function meterCheck(
+  mill: Workspace,
+  asOf: string,
+): Promise<{ readonly readings: number; readonly problems: readonly Problem[] } | undefined> {
+  const file = await meterFileOf(mill, asOf);
+  if (file === undefined) return undefined;
+  const { readings, problems } = file;
+  return {
+    readings: readings.length,
+    problems: [...problems, ...meterFaults(mill.plant, readings, [])],
+  };
+}
+
 /** What a calibration is made of beside the mill. */
 export interface MeteringAsked {
   /** Program of the model over the lots of the report. */

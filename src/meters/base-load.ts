@@ -12,10 +12,10 @@ import { leastSquares, type LinearFit } from "../numbers/least-squares.js";
 import { fTail, tTail } from "../numbers/tails.js";
 
 /** Fewest points of a fit. */
-export const FEWEST = 9;
+const FEWEST = 9;
 
 /** Least ratio of the largest production to the smallest. */
-export const SPREAD = 2;
+const SPREAD = 2;
 
 /** A change point is taken when chance alone would give as good a fit in one case of so many. */
 const PAYS = 0.02;

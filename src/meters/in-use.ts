@@ -49,7 +49,7 @@ export interface MeterInUse {
   readonly parts: readonly MeteredPart[];
   /** Sum of its readings over these months, with the error of the meter. */
   readonly reading: Leaf;
-  /** Share within which 95 of 100 readings are right, estimates included. */
+  /** Share within which 95 of 100 readings meet what their lots take: error, estimates, scatter of lots. */
   readonly accuracy: number;
   /** What it counts that no lot asks for. */
   readonly stream: BaseStream;
@@ -80,6 +80,12 @@ export const ACCURACY = { water: 0.02, electricity: 0.02, gas: 0.02, steam: 0.05
 
 /** Error of a reading that was estimated. Common practice, no source. */
 const ESTIMATED = 0.15;
+
+/**
+ * Standard deviation of what a lot takes about what its settings ask for, as a share. Draws hold doubt about means
+ * alone, so over n lots a reading and its model differ by this over √n besides. Common practice, no source.
+ */
+const SCATTER = 0.12;
 
 const PRINTED = AMOUNTS.findIndex(({ name }) => name === "printed");
 
@@ -137,7 +143,8 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
       0,
     );
     const stated = (meter.accuracy ?? 100 * ACCURACY[quantity]) / 100;
-    const accuracy = Math.hypot(stated, (ESTIMATED * guessed) / total);
+    const scatter = (1.959964 * SCATTER) / Math.sqrt(lotsBehind(program, groups, what));
+    const accuracy = Math.hypot(stated, (ESTIMATED * guessed) / total, scatter);
     drafts.set(name, {
       name,
       ...what,
@@ -191,6 +198,22 @@ function withStreams(
     return use;
   };
   return [...drafts.keys()].flatMap((name) => find(name) ?? []);
+}
+
+function lotsBehind(
+  program: Program,
+  groups: readonly Group[],
+  { site, machines }: { readonly site: string; readonly machines?: readonly string[] },
+): number {
+  let lots = 0;
+  for (const group of groups) {
+    const { key } = group;
+    const arm = program.classes[program.classOf(key) ?? -1]?.arms[key.own];
+    if (arm === undefined || key.site !== site) continue;
+    if (machines === undefined || arm.steps.some(({ machine }) => machines.includes(machine)))
+      lots += group.lots;
+  }
+  return Math.max(1, lots);
 }
 
 function middleOf({ leaf }: BaseStream): number {

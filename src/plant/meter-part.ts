@@ -5,15 +5,7 @@
 import * as z from "zod";
 
 /** What meters count. */
-export const METERED = [
-  "water",
-  "electricity",
-  "gas",
-  "steam",
-  "effluent",
-  "condensate",
-  "cod",
-] as const;
+const METERED = ["water", "electricity", "gas", "steam", "effluent", "condensate", "cod"] as const;
 
 /** Schema of a meter. */
 export const MeterPart = z

@@ -26,6 +26,9 @@ export const MONTHS = Array.from(
 /** Metres of every route by month; they vary by 3 to 1. */
 const METRES = [900, 1500, 700, 1200, 1800, 600, 1000, 500, 1300, 1600, 1100, 800];
 
+/** Length of every lot. [m] */
+const LOT = 50;
+
 /** The made mill. */
 export interface MadeMill {
   /** The print house. */
@@ -49,14 +52,16 @@ export function madeMill(meters: Readonly<Record<string, unknown>>): MadeMill {
   const ledger = new Ledger();
   MONTHS.forEach((month, i) => {
     for (const route of ["pigment-calender", "reactive"]) {
-      const lot: Lot = {
-        ...PLAIN_LOT,
-        lot: `${month} ${route}`,
-        date: `${month}-15`,
-        route,
-        length: METRES[i] ?? 0,
-      };
-      ledger.add(lot, plant);
+      for (let at = 0; at < (METRES[i] ?? 0) / LOT; at++) {
+        const lot: Lot = {
+          ...PLAIN_LOT,
+          lot: `${month} ${route} ${at}`,
+          date: `${month}-15`,
+          route,
+          length: LOT,
+        };
+        ledger.add(lot, plant);
+      }
     }
   });
   const { groups } = ledger.settled();

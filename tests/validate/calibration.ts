@@ -7,6 +7,7 @@ import { INDICATOR_IDS, type IndicatorId } from "../../src/account/indicators.js
 import type { Program } from "../../src/account/program.js";
 import { compareArms, type Range } from "../../src/compare/compare.js";
 import { groupsOf, lotsOf } from "./worlds.js";
+import { meteredAccount } from "./worlds-meters.js";
 import { NATURES } from "./worlds-natures.js";
 import { programOfWorlds, settingsOf, totalsAt, wastefulIn, withAmounts } from "./worlds-totals.js";
 import { type Nature, scoresOfWorlds, truthOf } from "./worlds-truth.js";
@@ -110,9 +111,23 @@ export async function coverageUnder(
       misread: (column) =>
         ((scores(`reading of ${column}`)[world] ?? NaN) * nature.misread) / HALF_OF_95,
     });
-    const truths = totalsAt(withAmounts(program, groupsOf(actual)), truth);
+    const [real, written] = [groupsOf(actual), groupsOf(logged)];
+    const truths = totalsAt(withAmounts(program, real), truth);
     // Every report has a seed of its own: with one for all, its chance would be in every world.
-    const account = accountOf(withAmounts(program, groupsOf(logged)), asked.draws, world + 1);
+    const report = withAmounts(program, written);
+    const account =
+      nature.meters === undefined
+        ? accountOf(report, asked.draws, world + 1)
+        : meteredAccount({
+            meters: nature.meters,
+            program,
+            actual: real,
+            logged: { program: report, groups: written },
+            truth,
+            score: (name) => scores(name)[world] ?? NaN,
+            draws: asked.draws,
+            seed: world + 1,
+          });
     for (const id of INDICATOR_IDS) {
       if (!program.indicators.has(id)) continue;
       const { pigment, dye, saving } = compareArms(account, id, 1);

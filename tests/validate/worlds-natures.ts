@@ -63,4 +63,22 @@ export const NATURES: readonly Nature[] = [
       "report takes them as they stand.",
     misread: 0.05,
   },
+  {
+    ...AS_DRAWN,
+    title: "Truths as the factors say, with meters of the site",
+    words:
+      "Meters of water, electricity and gas of the whole site read what the true mill took, lots and what no lot " +
+      "asks for, with an error of their own. Intervals are narrower than without meters and have to hold the " +
+      "truth as often. Reconciliation is straight in logarithms and takes doubts as normal there, which they " +
+      "are not quite.",
+    meters: "site",
+  },
+  {
+    ...AS_DRAWN,
+    title: "Truths as the factors say, with meters at machines",
+    words:
+      "Beside the meters of the site, six at machines: water and steam of the range, steam of the steamer, gas " +
+      "of a stenter, electricity and water of the printer. Each counts something that no lot asks for.",
+    meters: "machines",
+  },
 ];

@@ -24,6 +24,8 @@ export interface Nature {
   readonly byMachine: "no" | "alike" | "wasteful";
   /** Relative error of a logged column, the same for all its lots, that 95 of 100 worlds keep within; 0 for none. */
   readonly misread: number;
+  /** Meters that correct the report; none when absent. */
+  readonly meters?: "site" | "machines";
 }
 
 /** Standard deviations of half a 95 % interval. */
