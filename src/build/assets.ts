@@ -10,6 +10,7 @@ import { FactorFile } from "../factors/schema.js";
 import { LogDialectSchema } from "../log/dialect.js";
 import { LogRowSchema } from "../log/row-schema.js";
 import { PlantFile } from "../plant/schema.js";
+import { SealedSchema } from "../suppliers/schema.js";
 import { bundleCommands } from "./bundle.js";
 import { makeFonts } from "./fonts.js";
 import type { SchemaEntry } from "./schemas.js";
@@ -21,6 +22,7 @@ const SCHEMAS: readonly SchemaEntry[] = [
   { name: "log-dialect", schema: LogDialectSchema },
   { name: "log-row", schema: LogRowSchema },
   { name: "factors", schema: FactorFile },
+  { name: "pack", schema: SealedSchema },
 ];
 
 const TYPEFACE = dirname(
