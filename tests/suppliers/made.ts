@@ -9,7 +9,8 @@ import type { Lot } from "../../src/log/lot.js";
 import type { Plant } from "../../src/plant/plant.js";
 import { makePack, type PackInput } from "../../src/suppliers/make-pack.js";
 import type { Pack } from "../../src/suppliers/schema.js";
-import { LOTS, smallMill } from "../report/compose/small-mill.js";
+import type { Given } from "../../src/suppliers/candidate.js";
+import { LOTS, lotOf, smallMill } from "../report/compose/small-mill.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
 import { TOP } from "../tools/tree.js";
 
@@ -99,4 +100,35 @@ export function packOf(change: SupplierChange = {}): Pack {
   const { value, problems } = makePack(packInput(change));
   if (value === undefined) throw new Error(JSON.stringify(problems));
   return value;
+}
+
+/** What sets an invented house apart in the tests of comparing. */
+export interface HouseChange {
+  /** Lots by pigment, and by dye. */
+  readonly lots?: readonly [number, number];
+  /** Settings of the site, such as `wash-range` ones by name. */
+  readonly settings?: Readonly<Record<string, unknown>>;
+  /** Length of a lot. [m] */
+  readonly length?: number;
+}
+
+/**
+ * A supplier with lots in twelve months.
+ *
+ * @param alias - its name
+ * @param change - what sets it apart
+ * @returns the supplier as it is given
+ */
+export function houseOf(alias: string, change: HouseChange = {}): Given {
+  const [pigment, dye] = change.lots ?? [12, 12];
+  const lots = Array.from({ length: pigment + dye }, (_, i) =>
+    lotOf({
+      lot: `${alias}-${i}`,
+      date: `2026-${String(1 + (i % 10)).padStart(2, "0")}-1${i % 9}`,
+      length: (change.length ?? 300) + 10 * (i % 7),
+      route: i < pigment ? "pigment-calender" : "reactive",
+    }),
+  );
+  const plant = smallMill(change.settings === undefined ? {} : { settings: change.settings });
+  return { alias, pack: packOf({ alias, plant, lots, rest: { draws: 100 } }) };
 }
