@@ -3,8 +3,9 @@
  */
 
 import type { Command } from "commander";
-import { day, nameOf, whole } from "./arguments.js";
+import { day, nameOf, someOf, whole } from "./arguments.js";
 import type { SealOptions } from "./seal.js";
+import type { SuppliersOptions } from "./suppliers.js";
 import type { VerifyOptions } from "./verify.js";
 
 /**
@@ -72,5 +73,33 @@ export function addSupplierCommands(
     )
     .action(async (packs: string[], options: VerifyOptions) => {
       ended((await import("./verify.js")).verify(packs, options));
+    });
+  program
+    .command("suppliers")
+    .description("set suppliers side by side at one mix: places as chances, questions to each")
+    .argument("<suppliers...>", "packs, or folders with plant.yaml and log.csv")
+    .option("--reference <file>", "mix of orders; the area of all suppliers when left out")
+    .option(
+      "--by <list>",
+      "quantities, the main one first: water, energy, cod, co2-location",
+      someOf("--by", "water", "energy", "cod", "co2-location"),
+      ["water", "energy"],
+    )
+    .option("--as-of <day>", "day of the comparison", day("--as-of"), today)
+    .option("--out <dir>", "folder for the reports", "out")
+    .option("--formats <list>", "html, pdf, json", someOf("--formats", "html", "pdf", "json"), [
+      "html",
+      "pdf",
+      "json",
+    ])
+    .option("--draws <n>", "number of draws", whole("--draws", 100, 100000), 2000)
+    .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1)
+    .option("--json", "print the outcome as data")
+    .addHelpText(
+      "after",
+      "\nExamples:\n  millrace suppliers a.pack.json b.pack.json --reference mix.yaml\n  millrace suppliers ash/ brook.pack.json --by co2-location,energy",
+    )
+    .action(async (paths: string[], options: SuppliersOptions) => {
+      ended(await (await import("./suppliers.js")).suppliers(paths, options));
     });
 }
