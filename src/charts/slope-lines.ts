@@ -55,7 +55,10 @@ export function slopeLines(
     0.24 * width,
     Math.max(
       40,
-      ...named.map(({ name, printed }) => measure(`${printed[0] ?? ""} ${name}`, SMALL_SIZE) + 14),
+      ...named.map(
+        ({ name, printed }) =>
+          Math.max(...printed.map((text) => measure(`${text} ${name}`, SMALL_SIZE))) + 18,
+      ),
     ),
   );
   const gap = (width - 2 * room) / Math.max(1, data.columns.length - 1);

@@ -97,6 +97,8 @@ export interface SuppliersCompared {
   readonly covered: readonly number[];
   /** Checks by supplier. */
   readonly flags: readonly (readonly Flag[])[];
+  /** Number of draws. */
+  readonly draws: number;
   /** Results by indicator; empty where there is nobody to compare. */
   readonly results: readonly IndicatorResult[];
 }
@@ -130,7 +132,8 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   const mix = asked.mix ?? pooledMix(areas);
   const covered = areas.map((own) => coveredWeight(mix, own));
   const flags = ready.map((candidate) => flagsOf(candidate, ready));
-  if (ready.length === 0) return { gate, mix, candidates: ready, covered, flags, results: [] };
+  if (ready.length === 0)
+    return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results: [] };
   const free = routeFree(mix);
   // A stratum that somebody lacks counts as if nothing had been said of its settings by anybody.
   const lacking = covered.some((weight) => weight < 1 - 1e-9);
@@ -157,7 +160,7 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
       },
     ];
   });
-  return { gate, mix, candidates: ready, covered, flags, results };
+  return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results };
 }
 
 // Areas of routes that count all they must.

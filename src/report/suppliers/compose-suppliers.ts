@@ -10,18 +10,17 @@ import type { Block, ReportDocument } from "../document.js";
 import { FigureDesk } from "../figure-desk.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import { renderTemplate } from "../template.js";
-import { mixFigure, placeFigure, stabilityBlocks, standingFigure } from "./supplier-figures.js";
 import {
+  askTable,
   boundaryTable,
-  cellTable,
   evidenceTable,
   flagTable,
   gateTable,
   mixTable,
-  printingOf,
-  standingTable,
-} from "./supplier-tables.js";
-import { listed, otherWords, verdictWords } from "./supplier-words.js";
+} from "./condition-tables.js";
+import { mixFigure, placeFigure, stabilityBlocks, standingFigure } from "./supplier-figures.js";
+import { cellTable, freeTable, printingOf, standingTable } from "./supplier-tables.js";
+import { chanceWords, listed, otherWords, verdictWords } from "./supplier-words.js";
 
 /** What the report is made of beside the comparison. */
 export interface SuppliersReport {
@@ -53,14 +52,14 @@ export function composeSuppliers(
   const [main] = results;
   const title = "Suppliers at one mix of orders";
   const blocks: Record<string, readonly Block[]> = {
-    reason: main === undefined ? [] : reasonBlocks(main),
+    reason: main === undefined ? [] : reasonBlocks(main, compared.draws),
     "standing-main": main === undefined ? [] : [standingTable(compared, main, desk)],
     "figure-main": main === undefined ? [] : [standingFigure(compared, main)],
     gate: [gateTable(compared)],
     boundary: [boundaryTable(compared)],
     "mix-table": [mixTable(compared)],
     chapters: results.flatMap((result, i) => chapter(compared, result, desk, i === 0)),
-    flags: [flagTable(compared)],
+    flags: [flagTable(compared), askTable(compared)],
     evidence: [evidenceTable(compared)],
   };
   const body = renderTemplate(
@@ -69,10 +68,7 @@ export function composeSuppliers(
     {
       title,
       verdict: verdictWords(gate.verdict, compared.candidates.length),
-      refused:
-        gate.refused.length === 0
-          ? ""
-          : `Left out: ${listed(gate.refused.map(({ alias }) => alias))}; the conditions say why.`,
+      refused: limitWords(compared),
       change: main === undefined ? "There is no order." : changeWords(main),
       mix: `${mix.name}, SHA-256 ${mix.digest.slice(0, 16)}`,
       fixed:
@@ -107,12 +103,13 @@ function chapter(
     ...(isMain
       ? []
       : [
-          ...reasonBlocks(result),
+          ...reasonBlocks(result, compared.draws),
           standingTable(compared, result, desk),
           standingFigure(compared, result),
         ]),
     mixFigure(result),
-    placeFigure(result),
+    placeFigure(compared, result),
+    ...freeTable(compared, result, desk),
     ...stabilityBlocks(result),
     cellTable(compared, result, desk),
   ];
@@ -122,9 +119,10 @@ function chapter(
  * The finding in a sentence: why suppliers stand otherwise at one mix, or that they do not.
  *
  * @param result - the indicator
+ * @param draws - number of draws
  * @returns a paragraph
  */
-function reasonBlocks(result: IndicatorResult): readonly Block[] {
+function reasonBlocks(result: IndicatorResult, draws: number): readonly Block[] {
   const { reversal, standings } = result;
   const text =
     reversal === undefined
@@ -134,7 +132,7 @@ function reasonBlocks(result: IndicatorResult): readonly Block[] {
   const apart =
     first?.beforeNext === undefined || second === undefined
       ? ""
-      : ` At the mix ${first.alias} takes less than ${second.alias} with a chance of ${formatPercent(first.beforeNext)}${first.group === second.group ? ", too little to tell them apart" : ""}.`;
+      : ` At the mix ${first.alias} takes less than ${second.alias} with a chance of ${chanceWords(first.beforeNext, draws)}${first.group === second.group ? ", too little to tell them apart" : ""}.`;
   return [{ kind: "paragraph", tone: "lead", runs: [{ kind: "text", text: text + apart }] }];
 }
 
@@ -153,4 +151,27 @@ function changeWords({ standings }: IndicatorResult): string {
   return leastTau > 0.999
     ? "None of the assumptions tried changes it."
     : `Most of all: ${otherWords(least.id)} (Kendall's τ-b with this order ${formatNumber(leastTau, 2)}).`;
+}
+
+// What narrows the comparison, for the first page.
+function limitWords({ gate }: SuppliersCompared): string {
+  const holes = gate.boundary
+    .filter(({ holes: missing }) => missing.length > 0)
+    .map(
+      ({ alias, routeClass, holes: missing }) =>
+        `${alias} counts no ${listed(missing)} on ${routeClass} routes, so those have no value`,
+    );
+  const out = [...gate.leftOut].flatMap(([routeClass, duties]) =>
+    [...duties].map((duty) => `${duty} of ${routeClass} routes is left out for all`),
+  );
+  const short = [...gate.short].map(
+    ([alias, months]) => `${alias} shares ${months} months with the others`,
+  );
+  const refused = gate.refused.map(
+    ({ alias }) => `${alias} stays out, for its evidence did not verify or cannot be worked out`,
+  );
+  const all = [...holes, ...out, ...short, ...refused];
+  if (all.length === 0) return "";
+  const shown = all.slice(0, 3);
+  return `${shown.join("; ")}${all.length > shown.length ? "; and more, under the conditions" : ""}.`;
 }

@@ -6,7 +6,7 @@ import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare
 import type { Block } from "../document.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import { printingOf } from "./supplier-tables.js";
-import { otherWords, ownShare } from "./supplier-words.js";
+import { chanceWords, otherWords, ownShare } from "./supplier-words.js";
 
 /** Share on own numbers below which a dot is hollow. [-] */
 const MOSTLY = 0.4;
@@ -26,8 +26,8 @@ const GATHERED = 5;
  */
 export function standingFigure(compared: SuppliersCompared, result: IndicatorResult): Block {
   const { unit, scale } = printingOf(result);
-  const { ranked, unranked } = result.standings;
-  const rows = [...ranked, ...unranked].flatMap((one) => {
+  const { ranked } = result.standings;
+  const rows = ranked.flatMap((one) => {
     if (one.value === undefined) return [];
     const candidate = compared.candidates.find(({ alias }) => alias === one.alias);
     const own = candidate === undefined ? 0 : ownShare(candidate, result.id);
@@ -70,7 +70,8 @@ export function mixFigure(result: IndicatorResult): Block {
   const lines = [...ranked, ...unranked].map(({ alias, value }) => {
     const crude =
       (result.suppliers.find((one) => one.alias === alias)?.crude.median ?? NaN) * scale;
-    const at = value === undefined ? null : value.median * scale;
+    const isRanked = ranked.some((one) => one.alias === alias);
+    const at = value === undefined || !isRanked ? null : value.median * scale;
     return {
       name: alias,
       values: [crude, at],
@@ -100,10 +101,11 @@ export function mixFigure(result: IndicatorResult): Block {
 /**
  * C-F3: chances of places.
  *
+ * @param compared - the comparison
  * @param result - the indicator
  * @returns the figure
  */
-export function placeFigure(result: IndicatorResult): Block {
+export function placeFigure(compared: SuppliersCompared, result: IndicatorResult): Block {
   const { ranked } = result.standings;
   const n = ranked.length;
   const bins =
@@ -118,7 +120,11 @@ export function placeFigure(result: IndicatorResult): Block {
     const sums = bins.map(([from, to]) =>
       chances.slice(from, to).reduce((sum, chance) => sum + chance, 0),
     );
-    return { name: alias, chances: sums, printed: sums.map((chance) => formatPercent(chance)) };
+    return {
+      name: alias,
+      chances: sums,
+      printed: sums.map((chance) => chanceWords(chance, compared.draws)),
+    };
   });
   return {
     kind: "figure",

@@ -7,7 +7,8 @@ import type { Block, Cell, ReportDocument } from "../document.js";
 import { FigureDesk, numberCell, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import { printingOf, scaled } from "./supplier-tables.js";
-import { ownShare, questionWords, verifiedWords } from "./supplier-words.js";
+import { asksOf } from "./supplier-questions.js";
+import { ownShare, verifiedWords } from "./supplier-words.js";
 
 /** Settings shown of each indicator. */
 const SHOWN = 6;
@@ -30,16 +31,8 @@ export function supplierPage(
   if (candidate === undefined) return undefined;
   const desk = new FigureDesk();
   const { pack } = candidate.given;
-  const holes = compared.gate.boundary.filter((row) => row.alias === alias && row.holes.length > 0);
-  const flags = (compared.flags[at] ?? []).filter(({ outcome }) => outcome === "flag");
   const covered = compared.covered[at] ?? 0;
-  const questions = [
-    ...holes.map(
-      ({ route, holes: missing }) =>
-        `Route ${route} counts no ${missing.join(" and no ")}. Where is it done, and what does it take there?`,
-    ),
-    ...flags.filter(({ id }) => id !== "same evidence").map((flag) => questionWords(flag)),
-  ];
+  const asks = asksOf(compared, alias);
   const title = `${alias}: what we worked out from your evidence`;
   const blocks: readonly Block[] = [
     { kind: "heading", level: 1, id: "page", text: title },
@@ -51,7 +44,12 @@ export function supplierPage(
       if (own === undefined) return [];
       const { unit, scale } = printingOf(result);
       return [
-        { kind: "heading", level: 2, id: `own-${result.id}`, text: result.words },
+        {
+          kind: "heading",
+          level: 2,
+          id: `own-${result.id}`,
+          text: result.words.charAt(0).toUpperCase() + result.words.slice(1),
+        },
         paragraph(
           `${formatPercent(ownShare(candidate, result.id))} of it rests on numbers of your own.`,
         ),
@@ -101,8 +99,8 @@ export function supplierPage(
                   { kind: "text", text: ` ${words}` },
                 ],
               },
-              numberCell(`${plain(typical)} ${its}`),
-              numberCell(`${plain(counted)} ${its}`),
+              numberCell(`${plain(typical)}${unitOf(its)}`),
+              numberCell(`${plain(counted)}${unitOf(its)}`),
               numberCell(plain((rise * scale) / Math.max(1, own.accepted))),
             ]),
           widths: [3.2, 1, 1, 0.9],
@@ -110,12 +108,12 @@ export function supplierPage(
       ];
     }),
     { kind: "heading", level: 2, id: "questions", text: "What we would ask you" },
-    questions.length === 0
-      ? paragraph("Nothing beyond the settings above.")
+    asks.length === 0
+      ? paragraph("Nothing.")
       : {
           kind: "list",
           ordered: false,
-          items: questions.map((question) => [{ kind: "text", text: question }]),
+          items: asks.map(({ question, fix }) => [{ kind: "text", text: `${question} ${fix}` }]),
         },
     paragraph(
       "Worked out from what you sent, under factors that are the same for all. A question is no finding of fault. An indicative calculation from data supplied by the user, not legal, financial, engineering or safety advice.",
@@ -130,6 +128,11 @@ export function supplierPage(
     blocks,
     figures: desk.figures,
   };
+}
+
+// A bare ratio has the unit 1, which nobody writes.
+function unitOf(unit: string): string {
+  return unit === "1" ? "" : ` ${unit}`;
 }
 
 function plain(value: number): string {

@@ -2,13 +2,12 @@
  * Tables of the comparison of suppliers.
  */
 
-import { DUTIES } from "../../suppliers/boundary.js";
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
 import type { Block, Cell, Run } from "../document.js";
 import { type FigureDesk, type Noted, numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent } from "../format.js";
 import { printUnit } from "../compose/names.js";
-import { gateWords, ownShare, questionWords, testWords, verifiedWords } from "./supplier-words.js";
+import { chanceWords, ownShare, verifiedWords } from "./supplier-words.js";
 
 interface Ranged {
   readonly median: number;
@@ -78,13 +77,16 @@ export function standingTable(
       supplier === undefined
         ? NONE
         : withInterval(desk.range(`${id}.crude`, scaled(supplier.crude, scale), unit)),
-      one.value === undefined
+      // Of less than half of the mix there is a value, but of another mix.
+      one.value === undefined || one.chances === undefined
         ? NONE
         : withInterval(desk.range(`${id}.value`, scaled(one.value, scale), unit)),
       one.counted === undefined
         ? NONE
         : numberCell(desk.range(`${id}.counted`, scaled(one.counted, scale), unit).run),
-      one.chances === undefined ? NONE : numberCell(formatPercent(one.chances[0] ?? 0)),
+      one.chances === undefined
+        ? NONE
+        : numberCell(chanceWords(one.chances[0] ?? 0, compared.draws)),
       one.group === undefined ? textCell("no place") : numberCell(String(one.group)),
       candidate === undefined ? NONE : numberCell(formatPercent(ownShare(candidate, result.id))),
       numberCell(formatPercent(one.covered)),
@@ -108,54 +110,6 @@ export function standingTable(
     ],
     rows,
     widths: [2.2, 2.4, 2.4, 1.1, 1.1, 0.9, 1.1, 1.1, 1.9],
-  };
-}
-
-/**
- * Conditions of comparing.
- *
- * @param compared - the comparison
- * @returns the table
- */
-export function gateTable(compared: SuppliersCompared): Block {
-  const { gate } = compared;
-  return {
-    kind: "table",
-    id: "conditions",
-    caption: "Conditions of comparing, judged before any number.",
-    head: [textCell("Condition"), textCell("How it is met")],
-    rows: [
-      ...gate.lines.map((line) => {
-        const [what, how] = gateWords(line);
-        return [textCell(what, true), textCell(how)];
-      }),
-      ...gate.refused.map(({ alias, why, places }) => [
-        textCell(`${alias} stays out`, true),
-        textCell(places.length === 0 ? why : `${why} (at ${places.slice(0, 4).join(", ")})`),
-      ]),
-    ],
-    widths: [1, 2],
-  };
-}
-
-/**
- * Table C-T1: the mix.
- *
- * @param compared - the comparison
- * @returns the table
- */
-export function mixTable(compared: SuppliersCompared): Block {
-  const { mix } = compared;
-  return {
-    kind: "table",
-    id: "mix",
-    caption: `Reference mix: ${mix.name}. SHA-256 of strata and weights ${mix.digest}.`,
-    head: [textCell("Stratum"), numberCell("Weight")],
-    rows: mix.strata.map(({ words, weight }) => [
-      textCell(words, true),
-      numberCell(formatPercent(weight, 1)),
-    ]),
-    widths: [3, 1],
   };
 }
 
@@ -202,86 +156,47 @@ export function cellTable(
 }
 
 /**
- * Table C-T3: what is in and out of the count.
+ * Places with the route left to the supplier.
  *
  * @param compared - the comparison
- * @returns the table
+ * @param result - the indicator
+ * @param desk - takes the figures
+ * @returns the table; nothing where the mix names no route
  */
-export function boundaryTable(compared: SuppliersCompared): Block {
-  const { gate } = compared;
-  return {
-    kind: "table",
-    id: "boundary-matrix",
-    caption:
-      "Steps that are counted, by supplier and route: in, at a partner, or out. A step that cloth cannot do without and is out leaves the route without a value.",
-    head: [textCell("Supplier, route"), ...DUTIES.map((duty) => textCell(duty))],
-    rows: gate.boundary.map(({ alias, route, counted, holes }) => [
-      textCell(`${alias}, ${route}`, true),
-      ...DUTIES.map((duty) => textCell(holes.includes(duty) ? "out: missing" : counted[duty])),
-    ]),
-    widths: [2.4, ...DUTIES.map(() => 1)],
-  };
-}
-
-/**
- * Table C-T4: checks, as questions.
- *
- * @param compared - the comparison
- * @returns the table
- */
-export function flagTable(compared: SuppliersCompared): Block {
-  const { candidates, flags } = compared;
-  const rows = candidates.flatMap(({ alias }, s) =>
-    (flags[s] ?? [])
-      .filter(({ outcome }) => outcome === "flag")
-      .map((flag) => [
-        textCell(alias, true),
-        textCell(testWords(flag.id)),
-        textCell(questionWords(flag)),
-      ]),
-  );
-  return {
-    kind: "table",
-    id: "checks",
-    caption:
-      "Checks that ask something. Each is a question and no finding of fault; there may be a good answer.",
-    head: [textCell("Supplier"), textCell("Looked for"), textCell("Question")],
-    rows:
-      rows.length > 0
-        ? rows
-        : [[textCell("all", true), textCell("every check"), textCell("nothing to ask")]],
-    widths: [1, 1.4, 3],
-  };
-}
-
-/**
- * Verification of all packs, check by check.
- *
- * @param compared - the comparison
- * @returns the table
- */
-export function evidenceTable(compared: SuppliersCompared): Block {
-  const { candidates } = compared;
-  return {
-    kind: "table",
-    id: "packs",
-    caption: "Evidence as it came.",
-    head: [
-      textCell("Supplier"),
-      textCell("Period"),
-      numberCell("Lots"),
-      numberCell("Rows set aside"),
-      textCell("Checked"),
-      textCell("SHA-256 of the pack"),
-    ],
-    rows: candidates.map(({ alias, given }) => [
-      textCell(alias, true),
-      textCell(`${given.pack.period.from} to ${given.pack.period.to}`),
-      numberCell(String(given.pack.totals.lots)),
-      numberCell(String(given.pack.counts.aside)),
-      textCell(verifiedWords(given)),
-      textCell(given.verified?.sealed?.seal.digest ?? "not sealed"),
-    ]),
-    widths: [1.4, 1.8, 0.7, 0.9, 1.5, 2.4],
-  };
+export function freeTable(
+  compared: SuppliersCompared,
+  result: IndicatorResult,
+  desk: FigureDesk,
+): readonly Block[] {
+  if (result.free === undefined) return [];
+  const { unit, scale } = printingOf(result);
+  return [
+    {
+      kind: "table",
+      id: `free-${result.id}`,
+      caption: `The other question: ${result.words} where the route is left to the supplier, ${unit}. Choosing a route that takes less counts here.`,
+      head: [
+        textCell("Supplier"),
+        numberCell("At the mix"),
+        numberCell("Counts"),
+        numberCell("Chance of least"),
+        numberCell("Group"),
+      ],
+      rows: result.free.ranked.map(({ alias, value, counted, chances, group }) => {
+        const id = `${result.id}.free.${alias}`;
+        return [
+          textCell(alias, true),
+          value === undefined
+            ? NONE
+            : withInterval(desk.range(`${id}.value`, scaled(value, scale), unit)),
+          counted === undefined
+            ? NONE
+            : numberCell(desk.range(`${id}.counted`, scaled(counted, scale), unit).run),
+          numberCell(chanceWords(chances?.[0] ?? 0, compared.draws)),
+          numberCell(String(group ?? "")),
+        ];
+      }),
+      widths: [2.2, 2, 1, 1, 0.8],
+    },
+  ];
 }

@@ -6,7 +6,7 @@ import type { Comparable, GateLine } from "../../suppliers/gate.js";
 import type { Candidate, Given } from "../../suppliers/candidate.js";
 import type { Flag, FlagId } from "../../suppliers/flags.js";
 import type { OtherOrder } from "../../suppliers/standings.js";
-import { formatNumber, formatPercent } from "../format.js";
+import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 
 /**
  * A list in words.
@@ -216,4 +216,15 @@ export function verifiedWords(given: Given): string {
 export function ownShare(candidate: Candidate, indicator: string): number {
   const found = candidate.given.pack.coverage.find((one) => one.indicator === indicator);
   return found === undefined ? 0 : found.measured + found.allocated + found.modelled;
+}
+
+/**
+ * A chance as printed: draws never show that something always or never happens.
+ *
+ * @param chance - share of the draws
+ * @param draws - number of draws
+ * @returns the chance in print
+ */
+export function chanceWords(chance: number, draws: number): string {
+  return formatShareOfDraws(Math.min(draws, Math.max(0, Math.round(chance * draws))), draws);
 }
