@@ -10,6 +10,7 @@ import { FactorFile } from "../factors/schema.js";
 import { LogDialectSchema } from "../log/dialect.js";
 import { LogRowSchema } from "../log/row-schema.js";
 import { PlantFile } from "../plant/schema.js";
+import { MixFile } from "../suppliers/reference.js";
 import { SealedSchema } from "../suppliers/schema.js";
 import { bundleCommands } from "./bundle.js";
 import { makeFonts } from "./fonts.js";
@@ -23,6 +24,7 @@ const SCHEMAS: readonly SchemaEntry[] = [
   { name: "log-row", schema: LogRowSchema },
   { name: "factors", schema: FactorFile },
   { name: "pack", schema: SealedSchema },
+  { name: "mix", schema: MixFile },
 ];
 
 const TYPEFACE = dirname(

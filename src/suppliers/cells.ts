@@ -9,9 +9,6 @@ import { type Program, type ProgramTerm, unityOf } from "../account/program.js";
 import type { Group } from "../ledger/ledger.js";
 import { placeOf } from "./strata.js";
 
-/** Unit that quantities are divided by. */
-export type Per = "accepted" | "mass";
-
 /** What is asked of a supplier's lots. */
 export interface CellsAsked {
   /** Terms of its lots as they were printed. */

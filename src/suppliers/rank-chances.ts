@@ -4,7 +4,7 @@
  */
 
 /** Chance at which two suppliers next to each other are told apart. [-] */
-export const APART = 0.9;
+const APART = 0.9;
 
 /** Relative difference below which two values are one, as of one pack given twice. */
 const EQUAL = 1e-12;

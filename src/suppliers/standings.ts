@@ -8,7 +8,7 @@ import { chanceLess, expectedRank, groupsApart, rankChances } from "./rank-chanc
 import { type CellDraws, type MissingRule, standardisedDraws } from "./standardise.js";
 
 /** Covered weight below which a supplier has no place. [-] */
-export const RANKED = 0.5;
+const RANKED = 0.5;
 
 /** Covered weight below which a place is told with a condition. [-] */
 export const UNCONDITIONAL = 0.8;

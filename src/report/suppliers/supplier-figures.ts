@@ -3,6 +3,7 @@
  */
 
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
+import { UNCONDITIONAL } from "../../suppliers/standings.js";
 import type { Block } from "../document.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import { printingOf } from "./supplier-tables.js";
@@ -32,7 +33,9 @@ export function standingFigure(compared: SuppliersCompared, result: IndicatorRes
     const candidate = compared.candidates.find(({ alias }) => alias === one.alias);
     const own = candidate === undefined ? 0 : ownShare(candidate, result.id);
     const note =
-      one.covered < 1 - 1e-9 ? `covers ${formatPercent(one.covered)} of the mix` : undefined;
+      one.covered < 1 - 1e-9
+        ? `covers ${formatPercent(one.covered)} of the mix${one.covered < UNCONDITIONAL ? ", with a condition" : ""}`
+        : undefined;
     return [
       {
         name: one.alias,

@@ -3,6 +3,7 @@
  */
 
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
+import { UNCONDITIONAL } from "../../suppliers/standings.js";
 import type { Block, Cell, Run } from "../document.js";
 import { type FigureDesk, type Noted, numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent } from "../format.js";
@@ -89,7 +90,9 @@ export function standingTable(
         : numberCell(chanceWords(one.chances[0] ?? 0, compared.draws)),
       one.group === undefined ? textCell("no place") : numberCell(String(one.group)),
       candidate === undefined ? NONE : numberCell(formatPercent(ownShare(candidate, result.id))),
-      numberCell(formatPercent(one.covered)),
+      numberCell(
+        `${formatPercent(one.covered)}${one.chances !== undefined && one.covered < UNCONDITIONAL ? ", conditional" : ""}`,
+      ),
       textCell(candidate === undefined ? "" : verifiedWords(candidate.given)),
     ];
   });
