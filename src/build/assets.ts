@@ -10,6 +10,8 @@ import { FactorFile } from "../factors/schema.js";
 import { LogDialectSchema } from "../log/dialect.js";
 import { LogRowSchema } from "../log/row-schema.js";
 import { PlantFile } from "../plant/schema.js";
+import { MixFile } from "../suppliers/reference.js";
+import { SealedSchema } from "../suppliers/schema.js";
 import { bundleCommands } from "./bundle.js";
 import { makeFonts } from "./fonts.js";
 import type { SchemaEntry } from "./schemas.js";
@@ -21,6 +23,8 @@ const SCHEMAS: readonly SchemaEntry[] = [
   { name: "log-dialect", schema: LogDialectSchema },
   { name: "log-row", schema: LogRowSchema },
   { name: "factors", schema: FactorFile },
+  { name: "pack", schema: SealedSchema },
+  { name: "mix", schema: MixFile },
 ];
 
 const TYPEFACE = dirname(

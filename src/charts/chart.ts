@@ -5,6 +5,7 @@
 
 import { type BoundaryStripData, boundaryStrip } from "./boundary-strip.js";
 import { type CarrierBarsData, carrierBars } from "./carrier-bars.js";
+import { type ChanceCellsData, chanceCells } from "./chance-cells.js";
 import type { Drawing } from "./drawing.js";
 import { type ImportBarsData, importBars } from "./import-bars.js";
 import { type LotDotsData, lotDots } from "./lot-dots.js";
@@ -13,8 +14,10 @@ import { type MonthLinesData, monthLines } from "./month-lines.js";
 import { NARROW_WIDTH, SHEET_WIDTH } from "./nodes.js";
 import { type SavingDistributionData, savingDistribution } from "./saving-distribution.js";
 import { type ScopeBarsData, scopeBars } from "./scope-bars.js";
+import { type SlopeLinesData, slopeLines } from "./slope-lines.js";
 import { type SpreadCurveData, spreadCurve } from "./spread-curve.js";
 import { type StackedStepsData, stackedSteps } from "./stacked-steps.js";
+import { type SupplierRowsData, supplierRows } from "./supplier-rows.js";
 import { type SwingBarsData, swingBars } from "./swing-bars.js";
 import { type TwoWayMapData, twoWayMap } from "./two-way-map.js";
 
@@ -24,6 +27,8 @@ export interface ChartData {
   readonly "boundary-strip": BoundaryStripData;
   /** Carriers of both arms. */
   readonly "carrier-bars": CarrierBarsData;
+  /** Chances of places. */
+  readonly "chance-cells": ChanceCellsData;
   /** Rows read and what became of them. */
   readonly "import-bars": ImportBarsData;
   /** Lots as dots. */
@@ -36,10 +41,14 @@ export interface ChartData {
   readonly "saving-distribution": SavingDistributionData;
   /** CO2e by scope. */
   readonly "scope-bars": ScopeBarsData;
+  /** Values or places under several heads. */
+  readonly "slope-lines": SlopeLinesData;
   /** A spread. */
   readonly "spread-curve": SpreadCurveData;
   /** Steps of both arms. */
   readonly "stacked-steps": StackedStepsData;
+  /** Suppliers at one mix. */
+  readonly "supplier-rows": SupplierRowsData;
   /** One-at-a-time swings. */
   readonly "swing-bars": SwingBarsData;
   /** A share saved over two settings. */
@@ -62,14 +71,17 @@ const DRAWN: {
 } = {
   "boundary-strip": (data, width) => boundaryStrip(data, undefined, width),
   "carrier-bars": (data, width) => carrierBars(data, undefined, width),
+  "chance-cells": (data, width) => chanceCells(data, undefined, width),
   "import-bars": (data, width) => importBars(data, undefined, width),
   "lot-dots": (data, width) => lotDots(data, undefined, width),
   "meter-months": (data, width) => meterMonths(data, undefined, width),
   "month-lines": (data, width) => monthLines(data, undefined, width),
   "saving-distribution": (data, width) => savingDistribution(data, undefined, width),
   "scope-bars": (data, width) => scopeBars(data, undefined, width),
+  "slope-lines": (data, width) => slopeLines(data, undefined, width),
   "spread-curve": (data) => spreadCurve(data),
   "stacked-steps": (data, width) => stackedSteps(data, undefined, width),
+  "supplier-rows": (data, width) => supplierRows(data, undefined, width),
   "swing-bars": (data, width) => swingBars(data, undefined, width),
   "two-way-map": (data, width) => twoWayMap(data, undefined, width),
 };

@@ -70,6 +70,21 @@ export function claimsOf(
   };
 }
 
+/**
+ * Policy of a folder: its own, or the shipped one where it has none.
+ *
+ * @param folder - folder of the plant file
+ * @returns policy and whether it is the folder's own, or what is wrong with the file
+ */
+export function policyOf(folder: string): {
+  readonly policy?: ClaimPolicy;
+  readonly own: boolean;
+  readonly problems: readonly Problem[];
+} {
+  const own = existsSync(join(folder, POLICY));
+  return { ...readPolicy(own ? folder : shippedFolder("templates")), own };
+}
+
 function readPolicy(folder: string): {
   readonly policy?: ClaimPolicy;
   readonly problems: readonly Problem[];

@@ -14,6 +14,7 @@ import type { Problem } from "../problems/problem.js";
 import { LANGUAGES } from "../report/wording/language.js";
 import type { ReportOptions } from "./report.js";
 import { data, err, progress, refuse } from "./say.js";
+import { addSupplierCommands } from "./supplier-commands.js";
 import type { WordingOptions } from "./wording.js";
 
 // Where data was asked for, every refusal is data too, also one that comes before options are read.
@@ -185,6 +186,10 @@ program
   .action(async (text: string | undefined, options: FactorsOptions) => {
     code = await (await import("./factors.js")).factors(text, options);
   });
+
+addSupplierCommands(program, today, (ended) => {
+  code = ended;
+});
 
 try {
   await program.parseAsync();

@@ -121,7 +121,13 @@ async function reported(
   return code;
 }
 
-async function html(document: ReportDocument): Promise<string> {
+/**
+ * Writes a report as a page.
+ *
+ * @param document - the report, its charts drawn
+ * @returns the page, with its typeface inside
+ */
+export async function html(document: ReportDocument): Promise<string> {
   const [{ writeHtml }, { svgText }] = await Promise.all([
     import("../report/html/write-html.js"),
     import("../charts/svg.js"),

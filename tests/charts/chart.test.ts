@@ -147,6 +147,59 @@ const CHARTS: readonly Chart[] = [
       ],
     },
   },
+  {
+    kind: "supplier-rows",
+    data: {
+      quantity: "water withdrawn at the mix",
+      unit: "L/m²",
+      rows: [
+        {
+          name: "Supplier Brook",
+          value: 1.7,
+          low: 1.5,
+          high: 1.9,
+          counted: 2.1,
+          isHollow: false,
+          group: 1,
+        },
+        {
+          name: "Supplier Cliff",
+          note: "covers 80 %",
+          value: 2.1,
+          low: 1.9,
+          high: 2.4,
+          counted: 2.2,
+          isHollow: true,
+          group: 1,
+        },
+        { name: "Supplier Dell", value: 3, low: 1, high: 6, isHollow: true },
+      ],
+    },
+  },
+  {
+    kind: "slope-lines",
+    data: {
+      columns: ["as it stands", "at the mix"],
+      isPlaces: false,
+      note: "water withdrawn, L/m²",
+      lines: [
+        { name: "Supplier Ash", values: [1.5, 3.5], printed: ["1.5", "3.5"] },
+        { name: "Supplier Brook", values: [1.6, 1.7], printed: ["1.6", "1.7"] },
+        { name: "Supplier Dell", values: [0.9, null], printed: ["0.9", ""] },
+      ],
+    },
+  },
+  {
+    kind: "chance-cells",
+    data: {
+      columns: ["1", "2"],
+      across: "place",
+      rows: [
+        { name: "Supplier Brook", chances: [0.9, 0.1], printed: ["90 %", "10 %"] },
+        { name: "Supplier Cliff", chances: [0.1, 0.9], printed: ["10 %", "90 %"] },
+      ],
+    },
+  },
   { kind: "import-bars", data: ROWS },
 ];
 

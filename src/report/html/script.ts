@@ -1,6 +1,6 @@
 /**
- * What the page can do beyond being read: it opens the trace a number leads to, sorts tables, and
- * opens the data behind charts for print. Nothing is lost without it.
+ * What the page can do beyond being read: it opens the trace a number leads to, sorts tables, filters long
+ * ones, and opens the data behind charts for print. Nothing is lost without it.
  */
 export const SCRIPT = `(() => {
 const all = (what, root = document) => [...root.querySelectorAll(what)];
@@ -24,6 +24,17 @@ addEventListener("afterprint", () => { for (const one of shut) one.open = false;
 const key = (row, at) => row.cells[at].dataset.v ?? row.cells[at].textContent;
 for (const table of all(".sortable")) {
   const heads = all("thead th", table), body = table.tBodies[0];
+  if (body.rows.length > 15) {
+    const field = document.createElement("input");
+    field.type = "search";
+    field.placeholder = "Show rows with …";
+    field.ariaLabel = "Show rows with these words";
+    field.oninput = () => {
+      const words = field.value.toLowerCase();
+      for (const row of body.rows) row.hidden = !row.textContent.toLowerCase().includes(words);
+    };
+    table.parentElement.before(field);
+  }
   for (const head of heads) {
     if (head.querySelector("a")) continue;
     const button = document.createElement("button"), at = head.cellIndex;

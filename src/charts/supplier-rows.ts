@@ -1,0 +1,194 @@
+import * as Plot from "@observablehq/plot";
+import { dotAxis } from "./dot-axis.js";
+import type { Drawing, DrawingNode } from "./drawing.js";
+import { legend, type LegendItem } from "./legend.js";
+import { element, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
+import { GRID, INK, SOFT, WHITE } from "./palette.js";
+import { acrossName, type Frame, plotted, TICK_ROOM } from "./plot-frame.js";
+import { drawable } from "./ranged.js";
+import { labelColumn, labelRoom } from "./row-labels.js";
+import { interWidth, type TextMeasure } from "./text-width.js";
+
+/** A supplier with its value. */
+export interface SupplierRow {
+  /** Name. */
+  readonly name: string;
+  /** Said below the name. */
+  readonly note?: string;
+  /** Median. */
+  readonly value: number;
+  /** Lower end of the 95 % interval. */
+  readonly low: number;
+  /** Upper end. */
+  readonly high: number;
+  /** What counts for its place; nothing for those without a place. */
+  readonly counted?: number;
+  /** Drawn hollow: little of it rests on the supplier's own numbers. */
+  readonly isHollow: boolean;
+  /** Group of those that cannot be told apart; nothing for those without a place. */
+  readonly group?: number;
+}
+
+/** Suppliers at one mix. */
+export interface SupplierRowsData {
+  /** Quantity. */
+  readonly quantity: string;
+  /** Unit as printed. */
+  readonly unit: string;
+  /** Suppliers in order. */
+  readonly rows: readonly SupplierRow[];
+}
+
+const PITCH = 26;
+const DOT = 4.5;
+
+/** Room for the brackets of groups. */
+const BRACKET = 88;
+
+/**
+ * Draws each supplier's value at the mix as a dot with its 95 % interval, and what counts for its place as an
+ * upright stroke. A bracket holds suppliers that cannot be told apart. Hollow dots rest mostly on defaults.
+ *
+ * @param data - suppliers in order
+ * @param measure - measures text
+ * @param width - width of the sheet
+ * @returns the picture
+ * @throws InputError when a number is not finite
+ */
+export function supplierRows(
+  data: SupplierRowsData,
+  measure: TextMeasure = interWidth,
+  width: number = SHEET_WIDTH,
+): Drawing {
+  for (const { name, value, low, high, counted = value } of data.rows)
+    for (const number of [value, low, high, counted])
+      drawable(`picture of suppliers, ${name}`, number);
+  const key = legend(
+    [
+      { label: "value, mostly on own numbers", sign: dot(false) },
+      { label: "value, mostly on defaults", sign: dot(true) },
+      { label: "counts for the place", sign: stroke },
+      { label: "not told apart", sign: (x, y) => bracket(x - 2, y - 6, y + 6) },
+    ],
+    0,
+    width,
+    measure,
+  );
+  const column = labelColumn(
+    data.rows.map(({ name, note }) => ({ name, ...(note === undefined ? {} : { note }) })),
+    measure,
+    { ...labelRoom(width), lines: 2 },
+  );
+  const pitches = column.heights.map((height) => Math.max(PITCH, height + 6));
+  const axis = dotAxis(
+    data.rows.flatMap(({ value, low, high, counted = value }) => [value, low, high, counted]),
+  );
+  const room = data.rows.some(({ group }) => group !== undefined) ? BRACKET : 8;
+  const frame: Frame = {
+    left: column.width + 6,
+    right: width - room,
+    top: key.height,
+    bottom: key.height + 6 + pitches.reduce((sum, pitch) => sum + pitch, 0),
+  };
+  const ticks = thinned(axis.ticks, frame.right - frame.left);
+  const scale = { domain: axis.domain, type: axis.isLog ? ("log" as const) : ("linear" as const) };
+  const plot = plotted(frame, scale, undefined, [
+    Plot.gridX(ticks, { stroke: GRID, strokeOpacity: 1, strokeWidth: 0.75 }),
+    Plot.axisX(ticks, {
+      tickSize: 0,
+      tickPadding: 6,
+      label: null,
+      fill: SOFT,
+      tickFormat: axis.print,
+    }),
+  ]);
+  const at = (value: number): number => plot.x(axis.place(value));
+  const middles: number[] = [];
+  let top = frame.top + 3;
+  for (const pitch of pitches) {
+    middles.push(top + pitch / 2);
+    top += pitch;
+  }
+  const name = acrossName(`${data.quantity}, ${data.unit}${axis.note}`, frame, measure);
+  return sheet(
+    frame.bottom + TICK_ROOM + name.height,
+    [
+      ...key.nodes,
+      plot.node,
+      ...data.rows.flatMap((row, i) => {
+        const y = middles[i] ?? 0;
+        return [
+          ...column.draw(i, y),
+          element("line", {
+            x1: at(row.low),
+            x2: at(row.high),
+            y1: y,
+            y2: y,
+            stroke: INK,
+            "stroke-width": 1.5,
+          }),
+          ...dot(row.isHollow)(at(row.value), y),
+          ...(row.counted === undefined ? [] : stroke(at(row.counted), y)),
+        ];
+      }),
+      ...brackets(data.rows, middles, frame.right + 10),
+      ...name.nodes,
+    ],
+    width,
+  );
+}
+
+function thinned(ticks: readonly number[], room: number): readonly number[] {
+  const every = Math.ceil(ticks.length / Math.max(2, Math.floor(room / 40)));
+  return ticks.filter((_, index) => index % every === 0);
+}
+
+type Sign = LegendItem["sign"];
+
+function dot(isHollow: boolean): Sign {
+  return (x, y) => [
+    element("circle", {
+      cx: x,
+      cy: y,
+      r: DOT,
+      fill: isHollow ? WHITE : INK,
+      stroke: INK,
+      "stroke-width": 1.5,
+    }),
+  ];
+}
+
+const stroke: Sign = (x, y) => [
+  element("line", { x1: x, x2: x, y1: y - 7, y2: y + 7, stroke: WHITE, "stroke-width": 5 }),
+  element("line", { x1: x, x2: x, y1: y - 7, y2: y + 7, stroke: SOFT, "stroke-width": 3 }),
+];
+
+function bracket(x: number, from: number, to: number): readonly DrawingNode[] {
+  return [
+    element("path", {
+      d: `M${tenth(x)},${tenth(from)}h5V${tenth(to)}h-5`,
+      fill: "none",
+      stroke: INK,
+      "stroke-width": 1.5,
+    }),
+  ];
+}
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+function brackets(
+  rows: readonly SupplierRow[],
+  middles: readonly number[],
+  x: number,
+): readonly DrawingNode[] {
+  const groups = [...new Set(rows.flatMap(({ group }) => (group === undefined ? [] : [group])))];
+  return groups.flatMap((group) => {
+    const places = rows.flatMap((row, i) => (row.group === group ? [middles[i] ?? 0] : []));
+    const [from = 0, to = from] = [places[0], places.at(-1)];
+    if (places.length < 2) return [];
+    return [
+      ...bracket(x, from - 8, to + 8),
+      words(x + 9, (from + to) / 2, "not told apart", { size: SMALL_SIZE, fill: SOFT }),
+    ];
+  });
+}

@@ -1,0 +1,136 @@
+/**
+ * From a mill folder to what a pack is made of: shared by `seal` and `suppliers`.
+ */
+
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { valueInForce } from "../factors/in-force.js";
+import { meterMonths, readMeters } from "../meters/months.js";
+import { medianOf } from "../numbers/distributions.js";
+import { sha256Hex } from "../numbers/digest.js";
+import type { Problem } from "../problems/problem.js";
+import { fastnessKnown } from "../report/compose/equivalence.js";
+import type { PackInput } from "../suppliers/make-pack.js";
+import type { Pack } from "../suppliers/schema.js";
+import { policyOf } from "./claims.js";
+import { logFile } from "./files.js";
+import { programDigest } from "./program-digest.js";
+import { openMill, readMill, type Workspace } from "./workspace.js";
+
+/** Options of commands that read a folder for a pack. */
+export interface EvidenceOptions {
+  /** Plant file. */
+  readonly plant: string;
+  /** First day. */
+  readonly from?: string;
+  /** Last day. */
+  readonly to?: string;
+  /** Day of the pack. */
+  readonly asOf: string;
+  /** Site. */
+  readonly site?: string;
+  /** Number of draws. */
+  readonly draws: number;
+  /** Seed. */
+  readonly seed: number;
+}
+
+/** Version of the tool, as in package.json. */
+const VERSION = "0.1.0";
+
+/**
+ * Reads a mill folder.
+ *
+ * @param logs - paths of logs; `log.csv` beside the plant file when empty
+ * @param options - what to read
+ * @param alias - name of the supplier in the pack
+ * @returns what a pack is made of, or what stands in the way
+ */
+export async function evidenceOf(
+  logs: readonly string[],
+  options: EvidenceOptions,
+  alias: string,
+): Promise<{ readonly input?: PackInput; readonly problems: readonly Problem[] }> {
+  const { mill, problems: unopened } = openMill(options);
+  if (mill === undefined) return { problems: unopened };
+  const { policy, own, problems: unruled } = policyOf(mill.folder);
+  if (policy === undefined) return { problems: unruled };
+  const { reading, problems } = await readMill(mill, logs, { ...options, today: options.asOf });
+  if (reading === undefined || reading.account.refused) return { problems };
+  if (reading.days === undefined) return { problems: [nothing(options.plant)] };
+  const { ledger, account, days } = reading;
+  const { groups, uncovered } = ledger.settled();
+  const meters = await metersOf(mill, days, options.asOf);
+  return {
+    input: {
+      alias,
+      plant: mill.plant,
+      factors: mill.factors,
+      groups,
+      uncovered: uncovered.reduce((sum, { area }) => sum + area, 0),
+      fastness: fastnessKnown({ plant: mill.plant, fastness: ledger.fastness() }),
+      days,
+      log: account,
+      inputs: [
+        ...account.files.map(({ bytes, sha256 }) => ({ role: "log" as const, bytes, sha256 })),
+        fileAt("plant", options.plant),
+        ...(existsSync(join(mill.folder, "meters.csv"))
+          ? [fileAt("meters", join(mill.folder, "meters.csv"))]
+          : []),
+        ...(own ? [fileAt("policy", join(mill.folder, "claim-policy.yaml"))] : []),
+      ],
+      meters: meters.meters,
+      policy,
+      made: options.asOf,
+      version: VERSION,
+      code: programDigest(),
+      draws: options.draws,
+      seed: options.seed,
+    },
+    problems: [...problems, ...meters.problems],
+  };
+}
+
+function fileAt(role: Pack["inputs"][number]["role"], path: string): Pack["inputs"][number] {
+  return { role, bytes: statSync(path).size, sha256: sha256Hex(readFileSync(path)) };
+}
+
+async function metersOf(
+  mill: Workspace,
+  [from, to]: readonly [string, string],
+  asOf: string,
+): Promise<{ readonly meters: Pack["meters"]; readonly problems: readonly Problem[] }> {
+  const path = join(mill.folder, "meters.csv");
+  if (!existsSync(path) || mill.plant.text.meters === undefined)
+    return { meters: [], problems: [] };
+  const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
+  const value = factor === undefined ? undefined : valueInForce(factor, asOf.slice(0, 7), asOf);
+  const { readings, problems } = await readMeters(
+    "meters.csv",
+    logFile(path).open(),
+    mill.plant,
+    value === undefined ? 0.9 : medianOf(value.value.spread),
+  );
+  const meters = meterMonths(readings, mill.plant, () => new Map()).map(
+    ({ quantity, unit, months }) => ({
+      quantity,
+      unit,
+      months: months.flatMap(({ month, metered }) =>
+        metered === undefined || month < from.slice(0, 7) || month > to.slice(0, 7)
+          ? []
+          : [{ month, metered }],
+      ),
+    }),
+  );
+  return { meters, problems };
+}
+
+function nothing(plant: string): Problem {
+  return {
+    code: "nothing-to-seal",
+    severity: "refused",
+    file: plant,
+    expected: "at least one lot in the period",
+    remedy: "Widen the period, or check the spelling of --site.",
+  };
+}

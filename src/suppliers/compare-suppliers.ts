@@ -1,0 +1,214 @@
+/**
+ * Suppliers side by side at one mix: values, places as chances, and how far the order holds under other
+ * assumptions.
+ */
+
+import type { IndicatorId } from "../account/indicators.js";
+import { rangeOf, type Range } from "../compare/compare.js";
+import type { FactorSet } from "../factors/factor.js";
+import { type Candidate, candidateOf, type Given } from "./candidate.js";
+import type { CellTotals } from "./cells.js";
+import { cellsOf, type Drawn, drawnOf, NONE } from "./drawn.js";
+import { type Flag, flagsOf } from "./flags.js";
+import { type Gate, gateOf, type Refused } from "./gate.js";
+import {
+  coveredWeight,
+  type MixArea,
+  pooledMix,
+  type ReferenceMix,
+  routeFree,
+} from "./reference.js";
+import { type Reversal, reversalOf } from "./reversal.js";
+import type { CellDraws } from "./standardise.js";
+import { type Standings, standingsOf } from "./standings.js";
+import { endsUnsaid, type Unstated } from "./unstated.js";
+
+/** What is asked. */
+export interface SuppliersAsked {
+  /** The reader's own factors. */
+  readonly shipped: FactorSet;
+  /** The mix; pooled from areas when left out. */
+  readonly mix?: ReferenceMix;
+  /** Day of the comparison. */
+  readonly asOf: string;
+  /** Number of draws. */
+  readonly draws: number;
+  /** Seed. */
+  readonly seed: number;
+  /** Indicators, the first the main one. */
+  readonly ids: readonly IndicatorId[];
+}
+
+/** A stratum of the mix at one supplier. */
+export interface Cell {
+  /** Lots. */
+  readonly lots: number;
+  /** Accepted area. [m²] */
+  readonly accepted: number;
+  /** Value per accepted m²; absent where there is none. */
+  readonly value?: Range;
+  /** Value as it counts for places; absent where there is none. */
+  readonly counted?: Range;
+  /** Why there is no value, where lots were printed: a step that the boundary leaves out. */
+  readonly hole?: string;
+}
+
+/** One supplier under one indicator. */
+export interface SupplierResult {
+  /** Name. */
+  readonly alias: string;
+  /** As it stands in its own mix and boundary. */
+  readonly crude: Range;
+  /** Strata of the mix. */
+  readonly cells: readonly Cell[];
+  /** Settings left unsaid, those that count most first. */
+  readonly unstated: readonly Unstated[];
+  /** Accepted area in the mix. [m²] */
+  readonly accepted: number;
+}
+
+/** All suppliers under one indicator. */
+export interface IndicatorResult {
+  /** Indicator. */
+  readonly id: IndicatorId;
+  /** Unit of its total. */
+  readonly unit: string;
+  /** Words. */
+  readonly words: string;
+  /** Suppliers in the order given. */
+  readonly suppliers: readonly SupplierResult[];
+  /** Places at the mix. */
+  readonly standings: Standings;
+  /** Places with the route left to the supplier; absent where the mix names no route. */
+  readonly free?: Standings;
+  /** Why the order at the mix is not that of the values as they stand; absent where it is the same. */
+  readonly reversal?: Reversal;
+}
+
+/** The comparison. */
+export interface SuppliersCompared {
+  /** Whether it may be made. */
+  readonly gate: Gate;
+  /** The mix. */
+  readonly mix: ReferenceMix;
+  /** Suppliers ready to be compared, in the order given. */
+  readonly candidates: readonly Candidate[];
+  /** Weight of the mix that each covers. */
+  readonly covered: readonly number[];
+  /** Checks by supplier. */
+  readonly flags: readonly (readonly Flag[])[];
+  /** Number of draws. */
+  readonly draws: number;
+  /** Results by indicator; empty where there is nobody to compare. */
+  readonly results: readonly IndicatorResult[];
+}
+
+/**
+ * Compares suppliers.
+ *
+ * @param all - suppliers, each under a name of its own
+ * @param asked - what is asked
+ * @returns gate first, then results
+ */
+export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): SuppliersCompared {
+  const refused: Refused[] = [];
+  const ready = all.flatMap((given): readonly Candidate[] => {
+    const failed = (given.verified?.checks ?? []).filter(({ outcome }) => outcome === "fail");
+    if (failed.length > 0) {
+      refused.push({
+        alias: given.alias,
+        why: `the pack does not verify: ${failed.map(({ id, found }) => `${id}, ${found}`).join("; ")}`,
+        places: failed.flatMap(({ places }) => places),
+      });
+      return [];
+    }
+    const candidate = candidateOf(given, asked.shipped, asked.asOf);
+    if (typeof candidate !== "string") return [candidate];
+    refused.push({ alias: given.alias, why: `cannot be worked out: ${candidate}`, places: [] });
+    return [];
+  });
+  const gate = gateOf(ready, refused);
+  const areas = ready.map((candidate) => soundAreas(candidate, gate));
+  const mix = asked.mix ?? pooledMix(areas);
+  const covered = areas.map((own) => coveredWeight(mix, own));
+  const flags = ready.map((candidate) => flagsOf(candidate, ready));
+  if (ready.length === 0)
+    return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results: [] };
+  const free = routeFree(mix);
+  // A stratum that somebody lacks counts as if nothing had been said of its settings by anybody.
+  const lacking = covered.some((weight) => weight < 1 - 1e-9);
+  const how = { ...asked, silent: lacking ? endsUnsaid(asked.shipped) : undefined };
+  const drawn = ready.map((candidate) => drawnOf(candidate, gate, mix, how));
+  const freely = free === undefined ? undefined : ready.map((one) => drawnOf(one, gate, free, how));
+  const results = asked.ids.flatMap((id): readonly IndicatorResult[] => {
+    const known = ready[0]?.program.indicators.get(id);
+    if (known === undefined) return [];
+    const suppliers = ready.map((candidate, s) => resultOf(candidate, id, drawn[s]!));
+    const open =
+      free === undefined || freely === undefined ? undefined : standingsIn(ready, free, freely, id);
+    const standings = standingsIn(ready, mix, drawn, id, open);
+    const reversal = reversalOf(mix, suppliers, standings);
+    return [
+      {
+        id,
+        unit: known.unit,
+        words: known.words,
+        suppliers,
+        standings,
+        ...(open === undefined ? {} : { free: open }),
+        ...(reversal === undefined ? {} : { reversal }),
+      },
+    ];
+  });
+  return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results };
+}
+
+// Areas of routes that count all they must.
+function soundAreas({ alias, areas, groups }: Candidate, { boundary }: Gate): readonly MixArea[] {
+  const holed = new Set(
+    boundary.filter((row) => row.alias === alias && row.holes.length > 0).map(({ route }) => route),
+  );
+  return areas.filter((_, i) => !holed.has(groups[i]?.key.route ?? ""));
+}
+
+function resultOf(candidate: Candidate, id: IndicatorId, drawn: Drawn): SupplierResult {
+  const { value, counted, holes } = drawn;
+  const own = cellsOf(value, id, holes, "accepted");
+  const held = cellsOf(counted.get(id) ?? value, id, holes, "accepted");
+  return {
+    alias: candidate.alias,
+    crude: rangeOf(drawn.crude.get(id) ?? NONE),
+    cells: holes.map((hole, k) => ({
+      lots: value.lots[k] ?? 0,
+      accepted: value.accepted[k] ?? 0,
+      ...(own[k] === undefined ? {} : { value: rangeOf(own[k]) }),
+      ...(held[k] === undefined ? {} : { counted: rangeOf(held[k]) }),
+      ...(hole === undefined ? {} : { hole }),
+    })),
+    unstated: drawn.unstated.get(id) ?? [],
+    accepted: value.accepted.slice(0, holes.length).reduce((sum, area) => sum + area, 0),
+  };
+}
+
+function standingsIn(
+  candidates: readonly Candidate[],
+  mix: ReferenceMix,
+  drawn: readonly Drawn[],
+  id: IndicatorId,
+  other?: Standings,
+): Standings {
+  const cells = (
+    of: (one: Drawn) => CellTotals,
+    per: "accepted" | "mass" = "accepted",
+  ): readonly CellDraws[] => drawn.map((one) => cellsOf(of(one), id, one.holes, per));
+  const held = (one: Drawn): CellTotals => one.counted.get(id) ?? one.value;
+  return standingsOf({
+    aliases: candidates.map(({ alias }) => alias),
+    weights: mix.strata.map(({ weight }) => weight),
+    values: cells(({ value }) => value),
+    counted: cells(held),
+    silent: cells((one) => one.silent.get(id) ?? held(one)),
+    byMass: cells(held, "mass"),
+    ...(other === undefined ? {} : { other }),
+  });
+}

@@ -1,0 +1,193 @@
+/**
+ * Checks for what may make a supplier look better than it is. Each asks a question; none says that anybody did
+ * wrong.
+ */
+
+import { mean } from "../numbers/quantiles.js";
+import type { Candidate } from "./candidate.js";
+import type { Pack } from "./schema.js";
+
+/** Checks, in the order they are printed. */
+export const FLAGS = [
+  ...(["same evidence", "months", "few months carry", "rows set aside", "joined strata"] as const),
+  ...(["all accepted", "partner steps", "own factors", "steam without fuel"] as const),
+  ...(["meters constant", "meters round", "meters below", "no readings"] as const),
+  ...(["more out than in", "machines unused"] as const),
+] as const;
+
+/** A check. */
+export type FlagId = (typeof FLAGS)[number];
+
+/** A check made. */
+export interface Flag {
+  /** Which. */
+  readonly id: FlagId;
+  /** Outcome; `not present` where there is nothing to look at. */
+  readonly outcome: "pass" | "flag" | "not present";
+  /** What was found, as numbers and names in the order of the words. */
+  readonly found: readonly (number | string)[];
+}
+
+/** Months that a period should have. */
+export const ENOUGH_MONTHS = 9;
+
+/** Share of the area in the three largest months that makes one look. [-] */
+const PEAK = 0.5;
+
+/** Share of rows set aside. [-] */
+const ASIDE = 0.05;
+
+/** Share of lots in strata that were joined. [-] */
+const JOINED = 0.2;
+
+/** Fewest readings of a meter that say something. */
+const READINGS = 6;
+
+/** Spread over mean of monthly readings below which they look copied; output alone varies more. [-] */
+const STILL = 0.02;
+
+/** Share of readings that are whole thousands. [-] */
+const ROUND = 0.8;
+
+/** Reading as a share of what was worked out, below which one asks where the rest is metered. [-] */
+const BELOW = 0.5;
+
+/**
+ * Makes all checks on a supplier.
+ *
+ * @param candidate - the supplier
+ * @param others - all suppliers
+ * @returns one outcome a check
+ */
+export function flagsOf(candidate: Candidate, others: readonly Candidate[]): readonly Flag[] {
+  const { pack } = candidate.given;
+  const twins = others.filter((one) => one !== candidate && one.evidence === candidate.evidence);
+  const flag = (id: FlagId, raised: boolean, ...found: readonly (number | string)[]): Flag => ({
+    id,
+    outcome: raised ? "flag" : "pass",
+    found,
+  });
+  const aside = pack.counts.aside / Math.max(1, pack.counts.rows);
+  const months = pack.months.filter(({ lots }) => lots > 0);
+  const areas = months.map(({ accepted }) => accepted).sort((a, b) => b - a);
+  const peak = sum(areas.slice(0, 3)) / Math.max(1e-9, sum(areas));
+  const joined =
+    sum(pack.strata.map(({ weight, lots }) => (weight === "other" ? lots : 0))) /
+    Math.max(1, pack.totals.lots);
+  const partner = pack.boundary.routes.flatMap(({ route, steps }) =>
+    steps.filter((step) => step.partner).map(({ role }) => `${route}: ${role}`),
+  );
+  const rejected = 1 - pack.totals.accepted / Math.max(1e-9, pack.totals.printed);
+  return [
+    flag("same evidence", twins.length > 0, ...twins.map(({ alias }) => alias)),
+    flag("months", months.length < ENOUGH_MONTHS, months.length),
+    months.length < 4
+      ? { id: "few months carry", outcome: "not present", found: [] }
+      : flag("few months carry", peak > Math.max(PEAK, 4.5 / months.length), peak),
+    flag("rows set aside", aside > ASIDE, aside),
+    flag("joined strata", joined > JOINED, joined),
+    flag("all accepted", !(rejected > 1e-9), rejected),
+    flag("partner steps", partner.length > 0, ...partner),
+    flag(
+      "own factors",
+      candidate.replaced.length > 0,
+      ...candidate.replaced.map(({ id, value, shipped }) =>
+        shipped === undefined ? `${id} ${value}` : `${id} ${value} for ${shipped}`,
+      ),
+    ),
+    steamFlag(pack),
+    ...meterFlags(pack),
+    outFlag(pack),
+    machineFlag(pack),
+  ];
+}
+
+function steamFlag(pack: Pack): Flag {
+  const steams = pack.boundary.routes.some(({ steps }) =>
+    steps.some(({ kind, partner }) => kind === "steamer" && !partner),
+  );
+  if (!steams) return { id: "steam without fuel", outcome: "not present", found: [] };
+  const without = Object.entries(pack.plant.sites).filter(
+    ([, site]) =>
+      site.boiler === undefined ||
+      (site.boiler.fuel === "bought" && site.steam_intensity === undefined),
+  );
+  return {
+    id: "steam without fuel",
+    outcome: without.length > 0 ? "flag" : "pass",
+    found: without.map(([name]) => name),
+  };
+}
+
+function meterFlags(pack: Pack): readonly Flag[] {
+  const ids = ["meters constant", "meters round", "meters below"] as const;
+  const full = pack.meters.filter(({ months }) => months.length >= READINGS);
+  if (full.length === 0)
+    return [
+      ...ids.map((id): Flag => ({ id, outcome: "not present", found: [] })),
+      { id: "no readings", outcome: "flag", found: [] },
+    ];
+  const named = (raised: typeof full): readonly string[] => raised.map(({ quantity }) => quantity);
+  const still = full.filter(({ months }) => {
+    const values = Float64Array.from(months, ({ metered }) => metered);
+    const middle = mean(values);
+    const spread = Math.sqrt(mean(values.map((value) => (value - middle) ** 2)));
+    return spread <= STILL * Math.abs(middle);
+  });
+  const round = full.filter(
+    ({ months }) =>
+      months.filter(
+        ({ metered }) => metered !== 0 && Math.abs(metered) >= 10000 && metered % 1000 === 0,
+      ).length >=
+      ROUND * months.length,
+  );
+  const below = full.filter(({ quantity, unit, months }) => {
+    const made = madeBy(pack, quantity) / (unit === "L" || quantity !== "water" ? 1 : 1000);
+    const metered = sum(months.map((one) => one.metered)) / months.length;
+    const per = made / Math.max(1, pack.months.length);
+    return made > 0 && metered < BELOW * per;
+  });
+  const answers = [still, round, below];
+  return [
+    ...ids.map((id, i): Flag => ({
+      id,
+      outcome: (answers[i]?.length ?? 0) > 0 ? "flag" : "pass",
+      found: named(answers[i] ?? []),
+    })),
+    { id: "no readings", outcome: "pass", found: [] },
+  ];
+}
+
+// What the pack itself works out for all its lots, in the unit of the meter.
+function madeBy(pack: Pack, quantity: Pack["meters"][number]["quantity"]): number {
+  const of = (indicator: string): number =>
+    (pack.figures.find((one) => one.side === "as-printed" && one.indicator === indicator)?.low ??
+      0) * pack.totals.accepted;
+  return quantity === "water" ? of("water") : quantity === "electricity" ? of("electricity") : 0;
+}
+
+function outFlag(pack: Pack): Flag {
+  const of = (indicator: string): number | undefined =>
+    pack.figures.find((one) => one.side === "as-printed" && one.indicator === indicator)?.median;
+  const [into, out] = [of("water"), of("discharged")];
+  if (into === undefined || out === undefined)
+    return { id: "more out than in", outcome: "not present", found: [] };
+  return { id: "more out than in", outcome: out > into ? "flag" : "pass", found: [into, out] };
+}
+
+// Machines that stand in the plant file and serve no route that lots took.
+function machineFlag(pack: Pack): Flag {
+  const used = new Set(
+    pack.boundary.routes.flatMap(({ route }) =>
+      Object.values(pack.plant.routes[route]?.machines ?? {}),
+    ),
+  );
+  const unused = Object.entries(pack.plant.sites).flatMap(([, site]) =>
+    Object.keys(site.machines).filter((name) => !used.has(name)),
+  );
+  return { id: "machines unused", outcome: unused.length > 0 ? "flag" : "pass", found: unused };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

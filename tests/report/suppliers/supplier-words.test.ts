@@ -1,0 +1,85 @@
+import { describe, expect, it } from "vitest";
+import { judgeWording } from "../../../src/report/wording/judge.js";
+import {
+  chanceWords,
+  gateWords,
+  listed,
+  otherWords,
+  ownShare,
+  questionWords,
+  testWords,
+  verdictWords,
+  verifiedWords,
+} from "../../../src/report/suppliers/supplier-words.js";
+import { type Flag, FLAGS } from "../../../src/suppliers/flags.js";
+import { COMPARED, GIVEN } from "./whole.js";
+
+const flagged = (id: Flag["id"]): Flag => ({ id, outcome: "flag", found: [0.4, 0.5] });
+
+describe("words of the comparison", () => {
+  it("list things", () => {
+    expect([listed([]), listed(["a"]), listed(["a", "b"]), listed(["a", "b", "c"])]).toEqual([
+      "",
+      "a",
+      "a and b",
+      "a, b and c",
+    ]);
+  });
+
+  it("ask, and blame nobody", () => {
+    for (const id of FLAGS) {
+      const question = questionWords(flagged(id));
+      expect(question).toMatch(/\?/);
+      expect(question).not.toMatch(/cheat|fraud|fake|false|manipulat|suspicious|guilt/i);
+      expect(
+        judgeWording(`${question} ${testWords(id)}`, ["en"], []).found.filter(
+          ({ level }) => level === "refused",
+        ),
+      ).toEqual([]);
+    }
+  });
+
+  it("say the verdict and how conditions are met", () => {
+    expect(verdictWords("comparable", 3)).toMatch(/^Comparable: all 3/);
+    expect(verdictWords("not comparable", 1)).toMatch(/^Not comparable/);
+    expect(gateWords({ id: "period", outcome: "not met", concerns: ["A", "B"] })).toEqual([
+      "Nine months in common",
+      "not met by A and B",
+    ]);
+    expect(gateWords({ id: "unit", outcome: "same", concerns: [] })[1]).toBe("same");
+    expect(otherWords("per kg")).toBe("per kg of cloth");
+  });
+
+  it("print no chance as never or always", () => {
+    expect(chanceWords(1, 2000)).toMatch(/^>\s99\.8\s%$/);
+    expect(chanceWords(0, 2000)).toMatch(/^<\s0\.2\s%$/);
+    expect(chanceWords(0.5, 2000)).toMatch(/^50\s%$/);
+  });
+
+  it("say how evidence was checked", () => {
+    const check = (id: "signature" | "signer", outcome: "pass" | "not present") => ({
+      id,
+      outcome,
+      found: "",
+      places: [],
+    });
+    const verified = (sound: boolean, ...checks: readonly ReturnType<typeof check>[]) =>
+      verifiedWords({ ...GIVEN[0]!, verified: { file: "a", sound, checks } });
+    expect(verifiedWords(GIVEN[0]!)).toBe("logs, not sealed");
+    expect(verified(false)).toBe("refused");
+    expect(verified(true)).toBe("unchanged, not signed");
+    expect(verified(true, check("signature", "pass"), check("signer", "not present"))).toBe(
+      "unchanged, signed",
+    );
+    expect(verified(true, check("signature", "pass"), check("signer", "pass"))).toBe(
+      "unchanged, signer known",
+    );
+  });
+
+  it("share what is a supplier's own", () => {
+    const share = ownShare(COMPARED.candidates[0]!, "water");
+    expect(share).toBeGreaterThan(0.3);
+    expect(share).toBeLessThanOrEqual(1);
+    expect(ownShare(COMPARED.candidates[0]!, "nothing")).toBe(0);
+  });
+});

@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import { type Candidate, candidateOf } from "../../src/suppliers/candidate.js";
+import { cellsOf, drawnOf } from "../../src/suppliers/drawn.js";
+import { gateOf } from "../../src/suppliers/gate.js";
+import { pooledMix } from "../../src/suppliers/reference.js";
+import { SHIPPED } from "../tools/shipped-factors.js";
+import { houseOf } from "./made.js";
+
+const house = houseOf("A", { lots: [6, 6] });
+const ready = (routes = house.pack.boundary.routes): Candidate =>
+  candidateOf(
+    { alias: "A", pack: { ...house.pack, boundary: { ...house.pack.boundary, routes } } },
+    SHIPPED,
+    "2026-11-25",
+  ) as Candidate;
+const ASK = { ids: ["water"] as const, draws: 100, seed: 1 };
+
+describe("draws of a supplier", () => {
+  it("count what was not said against it, in every draw", () => {
+    const candidate = ready();
+    const mix = pooledMix([candidate.areas]);
+    const drawn = drawnOf(candidate, gateOf([candidate], []), mix, ASK);
+    const own = cellsOf(drawn.value, "water", drawn.holes, "accepted");
+    const held = cellsOf(drawn.counted.get("water")!, "water", drawn.holes, "accepted");
+    own.forEach((draws, k) => {
+      const more = [...draws!].filter((value, i) => held[k]![i]! >= value).length;
+      expect(more).toBeGreaterThanOrEqual(95);
+    });
+    expect(drawn.crude.get("water")?.length).toBe(100);
+  });
+
+  it("give no value where a step is left out that cloth needs", () => {
+    const whole = ready();
+    const mix = pooledMix([whole.areas]);
+    const holed = ready(
+      house.pack.boundary.routes.map((route) => ({
+        ...route,
+        steps: route.steps.filter(({ role }) => role !== "wash"),
+      })),
+    );
+    const drawn = drawnOf(holed, gateOf([holed, whole], []), mix, ASK);
+    const at = mix.strata.findIndex(({ classes }) => classes.route === "reactive");
+    expect(drawn.holes[at]).toBe("washing");
+    const cells = cellsOf(drawn.value, "water", drawn.holes, "accepted");
+    expect(cells[at]).toBeUndefined();
+    expect(cells.filter((cell) => cell !== undefined)).toHaveLength(mix.strata.length - 1);
+  });
+});
