@@ -63,8 +63,15 @@ export function buildStudy(input: StudyInput): Study {
   );
   const carryOn = options.find((option) => option.text.kind === "carry-on");
   if (carryOn === undefined) throw new Error("A study needs an option to carry on.");
+  const project = options.find(({ name, text: { to } }) =>
+    text.project === undefined ? to !== undefined : name === text.project,
+  );
+  if (project === undefined) throw new Error("A study needs an option that moves lots.");
+  const { what_if: other } = text.effluent;
   return {
     ...cashier.terms(),
+    project,
+    otherTariff: other === undefined ? undefined : cashier.tariff(other),
     accepted: sumOver(groups, "accepted", ({ pigment }) => pigment !== "") * yearly,
     rejected: printed > 0 ? 1 - accepted / printed : 0,
     carryOn,
@@ -141,6 +148,7 @@ function optionOf(
     return {
       share: cashier.share(at),
       words: wordsOf(text.moves[at]),
+      lots: lots.reduce((sum, group) => sum + group.lots, 0) * yearly,
       accepted: sumOver(lots, "accepted", () => true) * yearly,
       mass: sumOver(lots, "mass", () => true) * yearly,
       ...goingFlows(dye, removed, id),

@@ -6,35 +6,22 @@ import type { EffluentTariff } from "./effluent-tariff.js";
 import { type Drawing, heldInput, type Input, inputOf, type Named } from "./inputs.js";
 import type { GivenText, InvestText, OptionText, PriceText, TariffText } from "./schema.js";
 import type { DatedTariff, MoneyLine, Price, Study, StudyOption } from "./study.js";
+import { PER, PRICED } from "./price-names.js";
 import { tariffFrom } from "./tariff-text.js";
 
 const MS_PER_YEAR = 365.25 * 86_400_000;
 
-/** Names of prices in the file, the flow each belongs to and its unit. */
-const PRICED: readonly (readonly [
-  keyof Omit<InvestText["prices"], "fuel" | "ink">,
-  string,
-  string,
-  string,
-])[] = [
-  ["electricity", "electricity", "electricity", "kWh"],
-  ["steam", "steam.bought", "bought steam", "kWh"],
-  ["water", "water.withdrawn", "water", "m³"],
-  ["labour", "machine.hours", "labour", "machine hour"],
-  ["cloth", "cloth", "cloth that is rejected", "m²"],
-  ["paper", "paper", "protecting paper", "m²"],
-  ["demand", "demand", "peak demand", "kW and year"],
-  ["carbon", "carbon", "carbon paid for", "t CO2e"],
-  ["day", "day", "an order delivered a day sooner", "order and day"],
-];
-
 /** What a study says of money, apart from its lots and options. */
-type Terms = Omit<Study, "accepted" | "rejected" | "carryOn" | "options" | "inputs" | "draws">;
+type Terms = Omit<
+  Study,
+  "accepted" | "rejected" | "carryOn" | "options" | "inputs" | "draws" | "project" | "otherTariff"
+>;
 
 /** Turns the file's numbers into inputs. */
 export class Cashier {
   /** Inputs so far. */
   readonly inputs = new Map<string, Input>();
+  readonly #lines = new Map<string, string>();
   readonly #text: InvestText;
   readonly #drawing: Drawing;
 
@@ -170,7 +157,7 @@ export class Cashier {
       text: PriceText & { readonly what: string; readonly kind: string },
       per: string,
     ): MoneyLine => ({
-      ...this.#price(`${at}.${list}[${i}]`, text.what, per, text),
+      ...this.#price(this.#lineId(name, list, i, text), text.what, per, text, text.what),
       what: text.what,
       kind: text.kind,
     });
@@ -230,11 +217,31 @@ export class Cashier {
     return new Map(list);
   }
 
-  #price(id: string, words: string, per: string, text: PriceText): Price {
+  // A line that stands word for word in several options is one input; others of the same name rise and fall together.
+  #lineId(
+    option: string,
+    list: string,
+    i: number,
+    text: PriceText & { readonly what: string },
+  ): string {
+    const own = JSON.stringify([
+      text.what,
+      text.value,
+      text.low,
+      text.high,
+      text.currency,
+      text.tag,
+    ]);
+    const known = this.#lines.get(own) ?? `options.${option}.${list}[${i}]`;
+    this.#lines.set(own, known);
+    return known;
+  }
+
+  #price(id: string, words: string, per: string, text: PriceText, stream = id): Price {
     const unit = per === "" ? text.currency : `${text.currency}/${per}`;
     const limits = text.value < 0 ? ([-1e12, 0] as const) : ([0, 1e12] as const);
     return {
-      price: this.#input({ id, words, unit, limits }, text),
+      price: this.#input({ id, words, unit, limits, stream }, text),
       exchange: this.#exchange(text.currency),
       growth:
         text.growth === undefined
@@ -285,10 +292,3 @@ export class Cashier {
     return known;
   }
 }
-
-const PER = {
-  year: "year",
-  "moved-m2": "m² moved",
-  "moved-kg": "kg moved",
-  "all-m2": "m²",
-} as const;

@@ -81,6 +81,8 @@ export interface Named {
   readonly unit: string;
   /** Limits it cannot leave; from 0 on, or up to 0 for what is below it, when absent. */
   readonly limits?: readonly [number, number];
+  /** Stream it is drawn from; inputs of one stream rise and fall together. Its id when absent. */
+  readonly stream?: string;
 }
 
 /**
@@ -92,7 +94,8 @@ export interface Named {
  * @returns the input
  */
 export function inputOf(named: Named, given: GivenText, drawing: Drawing): Input {
-  const { id, words, unit, limits = given.value < 0 ? [-1e12, 0] : [0, 1e12] } = named;
+  const { id, words, unit, stream = id } = named;
+  const { limits = given.value < 0 ? [-1e12, 0] : [0, 1e12] } = named;
   const spread = spreadOf(given, limits);
   const [low, high] = interval95(spread);
   return {
@@ -103,7 +106,7 @@ export function inputOf(named: Named, given: GivenText, drawing: Drawing): Input
     draws:
       spread.shape === "fixed"
         ? undefined
-        : draw(spread, ranksOf(drawing.seed, `invest.${id}`, drawing.draws)),
+        : draw(spread, ranksOf(drawing.seed, `invest.${stream}`, drawing.draws)),
     low,
     high,
     tag: given.tag,

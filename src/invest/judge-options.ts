@@ -44,6 +44,14 @@ export function judgeOptions(complaints: Complaints, text: InvestText): void {
       "Add what is to be bought.",
     );
   for (const [name, option] of options) judgeOption(complaints, text, ["options", name], option);
+  const { project } = text;
+  if (project !== undefined && !MOVING.has(text.options[project]?.kind ?? ""))
+    complaints.unknown(
+      ["project"],
+      project,
+      "an option that moves lots",
+      options.filter(([, { kind }]) => MOVING.has(kind)).map(([name]) => name),
+    );
   if (text.prices.labour !== undefined && text.stays?.labour === undefined)
     complaints.say(
       ["prices", "labour"],

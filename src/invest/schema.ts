@@ -105,6 +105,10 @@ export const InvestFile = z
   .strictObject({
     millrace: z.literal(1).describe("the number 1, the format of this file"),
     study: z.string().min(1).describe("what is to be decided, in a few words"),
+    project: z
+      .string()
+      .optional()
+      .describe("the option the report is about; the first that moves lots when absent"),
     currency,
     money: z
       .enum(["real", "nominal"])

@@ -52,6 +52,8 @@ export interface Moving {
   readonly share: Input;
   /** Who they are, in words. */
   readonly words: string;
+  /** Lots a year. */
+  readonly lots: number;
   /** Accepted area a year. [m²] */
   readonly accepted: number;
   /** Mass a year. [kg] */
@@ -176,6 +178,10 @@ export interface Study {
   readonly accepted: number;
   /** Share rejected of lots on dye routes, as logged. */
   readonly rejected: number;
+  /** The option that the report is about. */
+  readonly project: StudyOption;
+  /** Charge for effluent that may come instead. */
+  readonly otherTariff: DatedTariff | undefined;
   /** The option to carry on. */
   readonly carryOn: StudyOption;
   /** The other options, in the order of the file. */

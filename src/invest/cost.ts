@@ -1,16 +1,14 @@
 /**
  * Money of an option, line by line and year by year, in one world: what would be paid, as amounts above 0, and what
- * comes in, below 0. What an option brings is what carrying on would cost over the same years, less its own cost.
+ * comes in, below 0.
  */
 
-import { sumOf } from "./arithmetic.js";
+import { type Arithmetic, sumOf } from "./arithmetic.js";
 import { effluentOf } from "./effluent.js";
 import { movedShares } from "./moved.js";
 import { pricePath } from "./price-path.js";
-import { presentValue, timeOf } from "./present-value.js";
-import { yearQuantities } from "./quantities.js";
+import { yearQuantities, type YearQuantities } from "./quantities.js";
 import type { Study, StudyOption } from "./study.js";
-import { taxOf } from "./tax.js";
 import type { World } from "./world.js";
 
 /** Headings under which money is shown, in the order of print. */
@@ -51,8 +49,10 @@ export interface Cost<T> {
   readonly lines: readonly LineMoney<T>[];
   /** Share of the lots that may move which has moved, by year, as far as machines have room for them. */
   readonly moved: readonly T[];
-  /** Tonnes of CO2e by year: scopes 1 and 2, by location. */
+  /** Tonnes of CO2e by year: scopes 1 and 2 by location, and what a partner house causes. */
   readonly tonnes: readonly T[];
+  /** Quantities behind it. */
+  readonly quantities: YearQuantities<T>;
 }
 
 const FLOW_HEADING = (flow: string): Heading => {
@@ -183,110 +183,31 @@ export function costOf<T>(
       ),
     ),
   );
-  return { lines, moved, tonnes };
-}
-
-/** What an option brings against carrying on. */
-export interface Gain<T> {
-  /** Money by year after tax, above 0 where the option is better. */
-  readonly flows: readonly T[];
-  /** Money by heading and year before tax. */
-  readonly byHeading: ReadonlyMap<Heading, readonly T[]>;
-  /** Tax by year; zeros where none is counted. */
-  readonly tax: readonly T[];
-  /** Cost of the option. */
-  readonly option: Cost<T>;
-  /** Cost of carrying on over the same years. */
-  readonly carryOn: Cost<T>;
-  /** Net present value. */
-  readonly worth: T;
-  /** Tonnes of CO2e less, by year. */
-  readonly tonnesLess: readonly T[];
+  return { lines, moved, tonnes, quantities: years };
 }
 
 /**
- * Works out what an option brings.
+ * Money of a cost by heading and year.
  *
- * @param study - the study
- * @param option - the option
- * @param world - values
- * @returns what it brings over its life
+ * @param math - arithmetic
+ * @param cost - the cost
+ * @param life - last year
+ * @returns sums of its lines; headings without lines are left out
  */
-export function gainOf<T>(study: Study, option: StudyOption, world: World<T>): Gain<T> {
-  const { math } = world;
-  const { life } = option.text;
-  const cost = costOf(study, option, life, world);
-  const carryOn = costOf(study, study.carryOn, life, world);
-  const years = Array.from({ length: life + 1 }, (_, year) => year);
-  const total = ({ lines }: Cost<T>, year: number, heading: Heading): T =>
-    sumOf(
-      math,
-      lines
-        .filter((line) => line.heading === heading)
-        .map(({ money }) => money[year] ?? math.of(0)),
-    );
-  const byHeading = new Map(
-    HEADINGS.map((heading) => [
-      heading,
-      years.map((year) => math.minus(total(carryOn, year, heading), total(cost, year, heading))),
-    ]),
-  );
-  const before = years.map((year) =>
-    sumOf(
-      math,
-      [...byHeading.values()].map((money) => money[year] ?? math.of(0)),
-    ),
-  );
-  const tax = taxed(study, world, byHeading, before);
-  const flows = before.map((money, year) => math.minus(money, tax[year] ?? math.of(0)));
-  return {
-    flows,
-    byHeading,
-    tax,
-    option: cost,
-    carryOn,
-    worth: presentValue(math, world.of(study.discount), flows, study.timing),
-    tonnesLess: years.map((year) =>
-      math.minus(carryOn.tonnes[year] ?? math.of(0), cost.tonnes[year] ?? math.of(0)),
-    ),
-  };
-}
-
-function taxed<T>(
-  study: Study,
-  world: World<T>,
-  byHeading: ReadonlyMap<Heading, readonly T[]>,
-  before: readonly T[],
-): readonly T[] {
-  const { math } = world;
-  if (study.tax === undefined) return before.map(() => math.of(0));
-  const capital = (byHeading.get("capital") ?? []).map(math.number);
-  const last = before.length - 1;
-  // What is got at the end is income of that year; what is laid out before is written off.
-  const outlays = capital.map((money, year) => (year === last ? 0 : -money));
-  const gains = before.map(
-    (money, year) => math.number(money) - (year === last ? 0 : (capital[year] ?? 0)),
-  );
-  const erosion =
-    study.money === "real" && study.inflation !== undefined
-      ? math.number(world.of(study.inflation))
-      : 0;
-  const { rate, years } = study.tax;
-  return taxOf({ rate, years, erosion }, gains, outlays).map(math.of);
-}
-
-/**
- * Present values of a row of money, year by year.
- *
- * @param study - timing
- * @param rate - discount rate [-]
- * @param flows - money by year
- * @returns the same, discounted
- */
-export function discounted(
-  study: Pick<Study, "timing">,
-  rate: number,
-  flows: readonly number[],
-): readonly number[] {
-  return flows.map((flow, year) => flow / (1 + rate) ** timeOf(year, study.timing));
+export function byHeadingOf<T>(
+  math: Arithmetic<T>,
+  cost: Cost<T>,
+  life: number,
+): ReadonlyMap<Heading, readonly T[]> {
+  const sums = new Map<Heading, T[]>();
+  for (const { heading, money } of cost.lines) {
+    let sum = sums.get(heading);
+    if (sum === undefined) {
+      sum = Array.from({ length: life + 1 }, () => math.of(0));
+      sums.set(heading, sum);
+    }
+    for (let year = 0; year <= life; year++)
+      sum[year] = math.plus(sum[year] ?? math.of(0), money[year] ?? math.of(0));
+  }
+  return sums;
 }
