@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 import { loadFactors } from "../factors/load.js";
 import { packFactors } from "../factors/packed.js";
 import { FactorFile } from "../factors/schema.js";
+import { InvestFile } from "../invest/schema.js";
 import { LogDialectSchema } from "../log/dialect.js";
 import { LogRowSchema } from "../log/row-schema.js";
 import { PlantFile } from "../plant/schema.js";
@@ -21,6 +22,7 @@ const SCHEMAS: readonly SchemaEntry[] = [
   { name: "log-dialect", schema: LogDialectSchema },
   { name: "log-row", schema: LogRowSchema },
   { name: "factors", schema: FactorFile },
+  { name: "invest", schema: InvestFile },
 ];
 
 const TYPEFACE = dirname(
