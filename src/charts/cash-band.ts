@@ -38,7 +38,7 @@ export interface CashBandData {
   readonly payback?: number;
 }
 
-const HEIGHT = 230;
+const HEIGHT = 100;
 const BAND_FILL = fill(PALE, "plain", SOFT);
 
 /**
@@ -70,7 +70,7 @@ export function cashBand(
     measure,
   );
   const values = points.flatMap(({ base, low, high }) => [base, low, high, 0]);
-  const axis = roundAxis(Math.min(...values), Math.max(...values), 6);
+  const axis = roundAxis(Math.min(...values), Math.max(...values), 3);
   const top = key.height + 22;
   const frame = { left: 74, right: width - 14, top, bottom: top + HEIGHT };
   const years = points.map(({ year }) => year);

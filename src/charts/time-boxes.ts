@@ -126,5 +126,5 @@ function box(
 
 const BOX_ITEM: LegendItem = {
   label: "5, 25, 50, 75 and 95\u00a0% of the draws",
-  sign: (x, y) => box(x - 8, x - 4, x, x + 4, x + 8, y),
+  sign: (x, y) => box(x - 7, x - 4, x, x + 3, x + 6, y),
 };

@@ -56,7 +56,9 @@ export function turnRows(
   const labels = data.rows.map(({ label }) =>
     cutText(label, room, 2, (text) => measure(text, SMALL_SIZE)),
   );
-  const heights = column.heights.map((height) => Math.max(PITCH, height + 8));
+  const heights = column.heights.map((height, i) =>
+    Math.max(PITCH, height + 8, 12 * (labels[i]?.lines.length ?? 1) + 10),
+  );
   const frame = {
     left: column.width + 10,
     right: width - room - 16,

@@ -121,8 +121,7 @@ async function investInput(
   const { text, yaml } = read.value;
   const plantFile = { name: basename(options.plant), text: readFileSync(options.plant, "utf8") };
   const { houses, problems } = optionHouses(yaml, text, plantFile, mill.plant, mill.factors);
-  const early = [...problems, ...unknownRoutes(read.value, mill, houses)];
-  if (early.length > 0) return { problems: early };
+  if (problems.length > 0) return { problems };
   progress("reading the log");
   const { reading, problems: logged } = await readMill(mill, [], { today: options.asOf });
   if (reading === undefined || reading.account.refused) return { problems: logged };
@@ -210,32 +209,6 @@ function namesOf(mill: Workspace, groups: readonly Group[]): Parameters<typeof j
     fabrics: distinct("fabric"),
     machines: Object.values(mill.plant.sites).flatMap(({ machines }) => Object.keys(machines)),
   };
-}
-
-function unknownRoutes(
-  { text, yaml }: ReadInvest,
-  mill: Workspace,
-  houses: ReturnType<typeof optionHouses>["houses"],
-): readonly Problem[] {
-  return Object.entries(text.options).flatMap(([name, { to }]): readonly Problem[] => {
-    if (to === undefined) return [];
-    const { routes } = houses.get(name)?.plant ?? mill.plant;
-    const route = Object.hasOwn(routes, to) ? routes[to] : undefined;
-    if (route?.workflow === "pigment") return [];
-    const known = Object.values(routes).filter(({ workflow }) => workflow === "pigment");
-    return [
-      {
-        code: "unknown-name",
-        severity: "refused",
-        file: yaml.name,
-        line: yaml.lineOf(["options", name, "to"]),
-        key: `options.${name}.to`,
-        value: to,
-        expected: `a pigment route: ${known.map((one) => one.name).join(", ")}`,
-        remedy: "Correct the name, or bring the route along under plant.routes of the option.",
-      },
-    ];
-  });
 }
 
 function topicsOf({ project, carryOn }: Study): readonly CautionTopic[] {

@@ -165,6 +165,7 @@ export class Cashier {
       capital: option.capex.map((text, i) => ({
         ...line("capex", i, text, ""),
         year: text.year,
+        lasts: text.lasts,
         owner: text.owner ?? "",
         due: text.due ?? "",
       })),

@@ -8,7 +8,7 @@ import { effluentOf } from "./effluent.js";
 import { movedShares } from "./moved.js";
 import { pricePath } from "./price-path.js";
 import { yearQuantities, type YearQuantities } from "./quantities.js";
-import type { Study, StudyOption } from "./study.js";
+import type { CapitalLine, Study, StudyOption } from "./study.js";
 import type { World } from "./world.js";
 
 /** Headings under which money is shown, in the order of print. */
@@ -154,14 +154,14 @@ export function costOf<T>(
     if (line.year > life) continue;
     const path = pricePath(study, world, line, life);
     const once = math.times(path[line.year] ?? math.of(0), world.of(study.outlay));
-    const back = line.kind === "working-capital";
+    const back = math.times(once, math.of(leftOf(line, life)));
     add(
       "capital",
       line.what,
       line.price.id,
       path.map((_, year) => {
         const paid = year === line.year ? once : math.of(0);
-        return back && year === life ? math.minus(paid, once) : paid;
+        return year === life ? math.minus(paid, back) : paid;
       }),
     );
   }
@@ -184,6 +184,13 @@ export function costOf<T>(
     ),
   );
   return { lines, moved, tonnes, quantities: years };
+}
+
+// Share of a line that is left at the end: all of working capital, and of what serves longer than the years looked
+// at the part not yet used up, so that a short study gets no more credit for sparing it than it spares.
+function leftOf({ kind, year, lasts }: CapitalLine, life: number): number {
+  if (kind === "working-capital") return 1;
+  return lasts === undefined ? 0 : Math.max(0, (year + lasts - life) / lasts);
 }
 
 /**

@@ -4,7 +4,8 @@
 
 import { rootsAlong } from "../numbers/roots.js";
 import { quantiles } from "../numbers/quantiles.js";
-import { gainOf } from "./gain.js";
+import { type Heading, HEADINGS } from "./cost.js";
+import { discounted, type Gain, gainOf } from "./gain.js";
 import type { Input } from "./inputs.js";
 import type { Study, StudyOption } from "./study.js";
 import { centralWorld, drawnWorld } from "./world.js";
@@ -111,14 +112,52 @@ export function worthSwings(
     const [low, high] = [of(input.low), of(input.high)];
     return low === high ? [] : [{ input, low, high }];
   });
-  const held = new Map([...study.inputs].map(([id, { central }]) => [id, central]));
-  const model = Float64Array.from(
-    { length: draws },
-    (_, at) => gainOf(study, option, drawnWorld(at, held)).worth,
-  );
+  const model = Float64Array.from(modelGains(study, option, draws), ({ worth }) => worth);
   const [low = NaN, high = NaN] = quantiles(model, [0.025, 0.975]);
   swings.push({ input: undefined, low, high });
   return swings.sort((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low));
+}
+
+// What an option brings with all inputs held and the model of the hall drawn.
+function modelGains(study: Study, option: StudyOption, draws: number): readonly Gain<number>[] {
+  const held = new Map([...study.inputs].map(([id, { central }]) => [id, central]));
+  return Array.from({ length: draws }, (_, at) => gainOf(study, option, drawnWorld(at, held)));
+}
+
+/** What the model of the hall does to one heading. */
+export interface ModelPart {
+  /** The heading. */
+  readonly heading: Heading;
+  /** 2.5 % quantile of its present value. */
+  readonly low: number;
+  /** 97.5 % quantile of its present value. */
+  readonly high: number;
+}
+
+/**
+ * Says under which headings the doubt of the model of the hall falls.
+ *
+ * @param study - the study
+ * @param option - the option
+ * @param draws - number of worlds
+ * @returns headings that move, the widest first
+ */
+export function modelPartsOf(
+  study: Study,
+  option: StudyOption,
+  draws: number,
+): readonly ModelPart[] {
+  const gains = modelGains(study, option, draws);
+  const rate = study.discount.central;
+  return HEADINGS.map((heading): ModelPart => {
+    const present = Float64Array.from(gains, ({ byHeading }) =>
+      discounted(study, rate, byHeading.get(heading) ?? []).reduce((sum, each) => sum + each, 0),
+    );
+    const [low = NaN, high = NaN] = quantiles(present, [0.025, 0.975]);
+    return { heading, low, high };
+  })
+    .filter(({ low, high }) => high - low > 1e-9)
+    .sort((a, b) => b.high - b.low - (a.high - a.low));
 }
 
 /** A point of the line at which nothing is won or lost. */

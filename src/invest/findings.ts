@@ -8,6 +8,8 @@ import {
   breakEvensOf,
   type IsoPoint,
   isoWorth,
+  type ModelPart,
+  modelPartsOf,
   type WorthSwing,
   worthSwings,
 } from "./drivers.js";
@@ -44,6 +46,8 @@ export interface Findings {
   readonly breakEvens: readonly BreakEven[];
   /** How far inputs move it. */
   readonly swings: readonly WorthSwing[];
+  /** Headings under which the doubt of the model of the hall falls, the widest first. */
+  readonly modelParts: readonly ModelPart[];
   /** Questions answered. */
   readonly whatIfs: readonly WhatIf[];
   /** Lines of equal worth over order book and price of pigment ink; empty without such a price. */
@@ -89,6 +93,7 @@ export function findingsOf(study: Study): Findings {
     order: orderOf(study.carryOn.name, drawn),
     breakEvens: breakEvensOf(study, option),
     swings: worthSwings(study, option, side),
+    modelParts: modelPartsOf(study, option, side),
     whatIfs: whatIfsOf(study, option, side),
     lines: study.inputs.has(ink)
       ? [0, far, -far].map((worth) => ({

@@ -65,5 +65,32 @@ export function optionHouses(
       }),
     );
   }
-  return { houses, problems };
+  return { houses, problems: [...problems, ...unknownRoutes(yaml, text, mill, houses)] };
+}
+
+function unknownRoutes(
+  yaml: YamlText,
+  text: InvestText,
+  mill: Plant,
+  houses: ReadonlyMap<string, OptionHouse>,
+): readonly Problem[] {
+  return Object.entries(text.options).flatMap(([name, { to }]): readonly Problem[] => {
+    if (to === undefined) return [];
+    const { routes } = houses.get(name)?.plant ?? mill;
+    const route = Object.hasOwn(routes, to) ? routes[to] : undefined;
+    if (route?.workflow === "pigment") return [];
+    const known = Object.values(routes).filter(({ workflow }) => workflow === "pigment");
+    return [
+      {
+        code: "unknown-name",
+        severity: "refused",
+        file: yaml.name,
+        line: yaml.lineOf(["options", name, "to"]),
+        key: `options.${name}.to`,
+        value: to,
+        expected: `a pigment route: ${known.map((one) => one.name).join(", ")}`,
+        remedy: "Correct the name, or bring the route along under plant.routes of the option.",
+      },
+    ];
+  });
 }

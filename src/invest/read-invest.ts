@@ -129,6 +129,19 @@ function flags(yaml: YamlText, text: InvestText): readonly Problem[] {
         "Add what taking them out and disposing of them costs, 0 if it costs nothing.",
       );
   }
+  const options = Object.entries(text.options);
+  const shortest = Math.min(...options.map(([, { life }]) => life));
+  const carrying = options.find(([, { kind }]) => kind === "carry-on");
+  carrying?.[1].capex.forEach(({ what, kind, lasts }, i) => {
+    if (lasts === undefined && carrying[1].life > shortest && kind !== "working-capital")
+      flag(
+        ["options", carrying[0], "capex", i],
+        "lasting-missing",
+        what,
+        `lasts, the years it serves, as one option lives ${shortest} years only`,
+        "Add it; until then the short option is credited with sparing all of it.",
+      );
+  });
   for (const [path, { date }] of datedIn(text)) {
     const years = (Date.parse(text.start) - Date.parse(date)) / (365.25 * 86_400_000);
     if (years >= OLD)

@@ -100,6 +100,13 @@ export const capex = z
         "machine, exhaust, electrical, building, installation, trial, training, permit, removal, resale, stock, working-capital, grant, repair or other",
       ),
     year: z.number().int().min(0).max(40).describe("the year it is paid in, 0 for the start"),
+    lasts: z
+      .number()
+      .int()
+      .min(1)
+      .max(60)
+      .optional()
+      .describe("years it serves; what is left of it at the end of a shorter study counts back"),
     owner: z.string().optional().describe("who sees to it"),
     due: day.optional().describe("the day it is to be settled by"),
     ...dated,

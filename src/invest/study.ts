@@ -31,6 +31,8 @@ export interface MoneyLine extends Price {
 export interface CapitalLine extends MoneyLine {
   /** Year it is paid in. */
   readonly year: number;
+  /** Years it serves; only within the study when absent. */
+  readonly lasts: number | undefined;
   /** Who sees to it. */
   readonly owner: string;
   /** Day it is to be settled by. */

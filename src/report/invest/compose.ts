@@ -29,7 +29,7 @@ import { turningBlocks } from "./turning.js";
  */
 export function composeInvestment(input: InvestInput, template: string): ReportDocument {
   const desk = new InvestDesk(input);
-  const title = `Is it worth buying: ${input.file.study}`;
+  const title = "Is it worth buying";
   const blocks: Record<string, readonly Block[]> = {
     decision: [decisionLine(desk)],
     options: [optionTable(desk)],
@@ -83,6 +83,7 @@ function valuesOf(desk: InvestDesk, title: string): TemplateValues {
       : `after tax of ${formatPercent(study.tax.rate)} with straight-line write-off over ${study.tax.years} years (${study.tax.tag}); losses lower tax elsewhere`;
   return {
     title,
+    study: input.file.study,
     house: input.house,
     lots: formatNumber(input.lots, 0),
     from: formatDate(input.days[0]),
@@ -90,7 +91,7 @@ function valuesOf(desk: InvestDesk, title: string): TemplateValues {
     start: formatDate(study.start),
     money: study.money === "real" ? "money of the start (real)" : "money of each year (nominal)",
     currency: study.currency,
-    timing: study.timing === "end-year" ? "the end" : "the middle",
+    timing: study.timing === "end-year" ? "counted at the end" : "counted in the middle",
     tax,
     draws: formatNumber(study.draws, 0),
     seed: String(input.seed),

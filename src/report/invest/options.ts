@@ -256,29 +256,33 @@ export function inputTable(desk: InvestDesk): Block {
 export function scheduleTable(desk: InvestDesk): Block {
   const { project, study } = desk.found;
   const schedule = desk.input.schedules.get(project.option.name) ?? [];
-  const used = [...(schedule[0]?.byHeading.keys() ?? [])].filter((heading) =>
-    schedule.some(({ byHeading }) => Number(byHeading.get(heading)) !== 0),
-  );
   const total = sumOf(
     DECIMALS,
     schedule.map(({ present }) => DECIMALS.of(Number(present))),
   );
   return table(
     "schedule",
-    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals; discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. Simple payback ${years(project.measures.payback)}.`,
-    ["Year", ...used, ...(study.tax === undefined ? [] : ["tax"]), "money", "discounted"],
-    schedule.map(({ year, byHeading, tax, flow, present }) => [
-      String(year),
-      ...used.map((heading) => right(whole(byHeading.get(heading)))),
-      ...(study.tax === undefined ? [] : [right(whole(tax))]),
-      right(flow),
-      right(present),
-    ]),
+    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. Simple payback ${years(project.measures.payback)}.`,
+    [
+      "Year",
+      "Capital",
+      "Yearly gains",
+      ...(study.tax === undefined ? [] : ["Tax"]),
+      "Money",
+      "Discounted",
+    ],
+    schedule.map(({ year, byHeading, tax, flow, present }) => {
+      const capital = DECIMALS.of(Number(byHeading.get("capital") ?? 0));
+      const gains = DECIMALS.of(Number(flow)).plus(tax).minus(capital);
+      return [
+        String(year),
+        right(capital.toFixed(2)),
+        right(gains.toFixed(2)),
+        ...(study.tax === undefined ? [] : [right(tax)]),
+        right(flow),
+        right(present),
+      ];
+    }),
     { behind: true },
   );
-}
-
-// Columns of headings would not fit to the cent; the CSV holds them.
-function whole(amount: string | undefined): string {
-  return formatNumber(Number(amount ?? 0), 0);
 }

@@ -6,23 +6,13 @@ import type { BreakEven } from "../../invest/drivers.js";
 import type { FoundOption } from "../../invest/findings.js";
 import type { Block } from "../document.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
-import {
-  type InvestDesk,
-  inputValue,
-  money,
-  paragraph,
-  right,
-  say,
-  span,
-  table,
-  years,
-} from "./desk.js";
+import { type InvestDesk, inputValue, money, paragraph, right, say, span, table } from "./desk.js";
 
 /** Inputs named on page one. */
 const NAMED = 3;
 
 /** Guessed inputs listed on page one. */
-const GUESSED = 6;
+const GUESSED = 4;
 
 /**
  * The decision line.
@@ -44,16 +34,13 @@ export function decisionLine(desk: InvestDesk): Block {
     turn?.at === undefined
       ? " No single input of the file turns the sign within its range."
       : ` It ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (today ${inputValue(turn.input, turn.input.central)}).`;
-  return paragraph(
-    [
-      `At your inputs ${option.name} returns a net present value of `,
-      base.run,
-      ` ${desk.currency} at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years; with everything drawn the median is `,
-      worth.run,
-      ` ${desk.currency} (95 % interval ${worth.interval}), above zero in ${chance(desk, drawn.above)} of draws.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
-    ],
-    "lead",
-  );
+  return paragraph([
+    `At your inputs ${option.name} returns a net present value (NPV) of `,
+    base.run,
+    ` ${desk.currency} at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years; drawn, the median is `,
+    worth.run,
+    ` ${desk.currency} (95 % interval ${worth.interval}), above zero in ${chance(desk, drawn.above)} of draws.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
+  ]);
 }
 
 /**
@@ -130,19 +117,17 @@ export function optionTable(desk: InvestDesk): Block {
     ["", ...options.map(({ option }) => option.name)],
     [
       row("Laid out at the start", ({ measures }) => money(measures.outlay)),
-      row("Brings a year, once all have moved", ({ drawn, measures }) => {
-        const flow = drawn.yearly[measures.steady.year];
-        return `${money(measures.steady.money)}${flow === undefined ? "" : ""}`;
-      }),
+      row("Brings a year, all moved", ({ measures }) => money(measures.steady.money)),
       row("NPV at your inputs", ({ measures }) => money(measures.gain.worth)),
       row("NPV drawn, 10 to 90 %", ({ drawn: { spread } }) => span(spread[1], spread[3])),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
       row("Rate of return (IRR)", ({ measures }) => returnWords(measures.rates)),
-      row("Payback, simple", ({ measures }) => short(measures.payback)),
-      row("Payback, discounted", ({ measures }) => short(measures.discountedPayback)),
-      row("Payback by utilities alone", ({ measures }) => short(measures.utilitiesPayback)),
-      row("Equal money a year", ({ measures }) => money(measures.yearly)),
-      row("Cost per t CO₂e avoided", ({ measures }) => costWords(measures.perTonne)),
+      row(
+        "Payback / discounted, a",
+        ({ measures }) => `${short(measures.payback)} / ${short(measures.discountedPayback)}`,
+      ),
+      row("Payback, utilities only, a", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
       row("Rests on estimates", ({ tags }) =>
         formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
       ),
@@ -153,7 +138,7 @@ export function optionTable(desk: InvestDesk): Block {
 }
 
 function short(value: number | undefined): string {
-  return value === undefined ? "never" : years(value).replace(" years", " a");
+  return value === undefined ? "never" : formatNumber(value, 1);
 }
 
 /**
@@ -230,52 +215,35 @@ export function cashTable(desk: InvestDesk): Block {
  * @returns two short paragraphs
  */
 export function hangsOn(desk: InvestDesk): readonly Block[] {
-  const { swings, project, study } = desk.found;
-  const near = turningFirst(desk).slice(0, NAMED);
-  const far = swings.filter(({ input }) => input !== undefined).slice(0, NAMED);
-  const widest = far
-    .map(({ input, low, high }) =>
-      input === undefined
-        ? ""
-        : `${input.words} (${inputValue(input, input.low)} to ${inputValue(input, input.high)}: NPV ${span(Math.min(low, high), Math.max(low, high))})`,
-    )
-    .join("; ");
-  const turns = near
-    .map(
-      ({ input, at = NaN }) =>
-        `${input.words} at ${inputValue(input, at)}, today ${inputValue(input, input.central)}`,
-    )
-    .join("; ");
+  const { swings, project, study, breakEvens, modelParts } = desk.found;
+  const widest = swings.slice(0, NAMED).map(({ input, low, high }) => {
+    const worth = `NPV ${span(Math.min(low, high), Math.max(low, high))}`;
+    if (input === undefined) {
+      const [part] = modelParts;
+      return `the model of the hall (${worth}, ${part === undefined ? "" : `most of it ${part.heading}`})`;
+    }
+    const at = breakEvens.find((one) => one.input.id === input.id)?.at;
+    return `${input.words} (${inputValue(input, input.low)} to ${inputValue(input, input.high)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
+  });
   const guessed = swings
     .flatMap(({ input }) => (input === undefined ? [] : [input]))
     .filter(({ tag }) => tag === "estimate" || tag === "default");
   const more = guessed.length - GUESSED;
   const resting = (project.tags.get("estimate") ?? 0) + (project.tags.get("default") ?? 0);
+  const anyway = study.carryOn.capital.reduce((sum, line) => sum + line.price.central, 0);
   return [
     paragraph(
       [
         say("Widest doubts: ", "bold"),
-        `${widest}. `,
-        say("Nearest break-evens: ", "bold"),
-        turns === "" ? "none within the ranges looked at." : `${turns}.`,
-      ],
-      "small",
-    ),
-    paragraph(
-      [
+        `${widest.join("; ")}. `,
         say("Still guessed: ", "bold"),
         `${guessed
           .slice(0, GUESSED)
           .map(({ words }) => words)
           .join("; ")}${more > 0 ? `; and ${formatNumber(more, 0)} more` : ""}. `,
-        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on an estimate or a default, the share of lots that may move counted with every price it multiplies. All quantities are modelled from the log.`,
-      ],
-      "small",
-    ),
-    paragraph(
-      [
-        say("Internal, forecast. ", "bold"),
-        `Not for clients or advertising. No financial, tax, legal or engineering advice. Do nothing is not free: ${study.carryOn.name} has ${money(study.carryOn.capital.reduce((sum, line) => sum + line.price.central, 0))} ${desk.currency} of its own to pay.`,
+        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on estimates, the share that may move among them; all quantities are modelled. Doing nothing is not free: ${study.carryOn.name} has ${money(anyway)} ${desk.currency} of its own to pay. `,
+        say("Internal, forecast: ", "bold"),
+        "not for clients or advertising; no financial, tax, legal or engineering advice.",
       ],
       "small",
     ),

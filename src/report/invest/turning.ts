@@ -122,6 +122,14 @@ function swingBlocks(desk: InvestDesk): readonly Block[] {
         },
       },
     },
+    paragraph([
+      `The model of the hall, its settings and factors drawn together, moves the present value of ${desk.found.modelParts
+        .slice(0, 3)
+        .map((part) => `${part.heading} within ${span(part.low, part.high)}`)
+        .join(
+          ", ",
+        )} ${desk.currency} (95 %). Log ink per lot and meter the machines to narrow it: the report of both routes says which measurement is worth most.`,
+    ]),
     table(
       "npv-swings-table",
       `Net present value with one input at the ends of its 95 % interval, all others at their central values, ${desk.currency}. The model of the hall is drawn as a whole.`,
@@ -148,7 +156,7 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
   const all = project.option.moving.reduce((sum, { accepted }) => sum + accepted, 0);
   const value = (input: (typeof breakEvens)[number]["input"], at: number): string =>
     input.id === "moves.all" && all > 0
-      ? `${formatPercent((at * shares) / all)} of dye area may move`
+      ? `${formatPercent(mayMove(desk, at) / all)} of dye area may move`
       : inputValue(input, at);
   const sorted = [...breakEvens].sort((a, b) => distance(a) - distance(b));
   return [
@@ -199,6 +207,13 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
       "small",
     ),
   ];
+}
+
+function mayMove(desk: InvestDesk, times: number): number {
+  return desk.found.project.option.moving.reduce(
+    (sum, { share, accepted }) => sum + Math.min(1, share.central * times) * accepted,
+    0,
+  );
 }
 
 function distance({
