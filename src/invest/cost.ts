@@ -154,7 +154,8 @@ export function costOf<T>(
     if (line.year > life) continue;
     const path = pricePath(study, world, line, life);
     const once = math.times(path[line.year] ?? math.of(0), world.of(study.outlay));
-    const back = math.times(once, math.of(leftOf(line, life)));
+    const worth = math.times(path[life] ?? math.of(0), world.of(study.outlay));
+    const back = math.times(worth, math.of(leftOf(line, life)));
     add(
       "capital",
       line.what,

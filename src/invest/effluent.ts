@@ -36,7 +36,7 @@ export interface EffluentYear<T> {
  * @param year - number of the year, from 1
  * @returns day as ISO 8601
  */
-export function dayOfYear(start: string, year: number): string {
+function dayOfYear(start: string, year: number): string {
   return `${Number(start.slice(0, 4)) + year - 1}${start.slice(4)}`;
 }
 

@@ -8,7 +8,7 @@ import type { Tag } from "./schema.js";
 import type { Study, StudyOption } from "./study.js";
 
 /** Tags from the firmest to the weakest. */
-export const TAGS = ["invoice", "meter", "quote", "estimate", "default"] as const;
+const TAGS = ["invoice", "meter", "quote", "estimate", "default"] as const;
 
 /** Present value of money, gains and costs alike counted as sizes, by the weakest thing each rests on. */
 export type ByTag = ReadonlyMap<Tag, number>;

@@ -55,7 +55,7 @@ const SIDE = 1.959964;
  * @param limits - limits it cannot leave
  * @returns triangular between given ends, fixed where exact or 0, else normal by tag
  */
-export function spreadOf(given: GivenText, limits: readonly [number, number]): Spread {
+function spreadOf(given: GivenText, limits: readonly [number, number]): Spread {
   const { value, low, high, exact, tag } = given;
   if (exact === true || (low !== undefined && low === high)) return { shape: "fixed", value };
   if (low !== undefined && high !== undefined) return { shape: "triangular", low, value, high };

@@ -56,7 +56,7 @@ describe("help", () => {
     const commands = [...out.matchAll(/^ {2}(\w+) (?:\[options\] |<|\[)/gm)].map(
       ([, name]) => name,
     );
-    expect(commands).toEqual(["start", "check", "report", "explain", "factors", "help"]);
+    expect(commands).toEqual(["start", "check", "report", "explain", "invest", "factors", "help"]);
   });
 
   it.each(["start", "check", "report", "explain", "factors"])("gives examples of %s", (command) => {
@@ -80,7 +80,7 @@ describe("a mill laid out", () => {
     folder = join(emptyFolder(), "mill");
     const { code, out, err } = millrace(".", "start", folder);
     expect([code, err]).toEqual([0, ""]);
-    expect(out).toContain("log.csv, meters.csv, plant.yaml");
+    expect(out).toContain("invest.yaml, log.csv, meters.csv, plant.yaml");
   });
 
   it("can be checked as it stands, and all its rows are accepted", () => {
@@ -106,7 +106,7 @@ describe("a mill laid out", () => {
 
   it("is never written over", () => {
     const before = readFileSync(join(folder, "plant.yaml"), "utf8");
-    expect(expectRefused(folder, "start", ".")).toContain("log.csv, meters.csv, plant.yaml");
+    expect(expectRefused(folder, "start", ".")).toContain("invest.yaml, log.csv, meters.csv, plant.yaml");
     expect(readFileSync(join(folder, "plant.yaml"), "utf8")).toBe(before);
   });
 

@@ -152,6 +152,7 @@ describe("tariffs by date", () => {
   });
 
   it("is none where there are none", () => {
-    expect(tariffOn([], "2026-01-01")).toBeUndefined();
+    const none: readonly { readonly from: string }[] = [];
+    expect(tariffOn(none, "2026-01-01")).toBeUndefined();
   });
 });

@@ -1,14 +1,11 @@
-import { createRequire } from "node:module";
 import fc from "fast-check";
 import * as financial from "financial";
 import { irr as nodeIrr } from "node-irr";
 import { describe, expect, it } from "vitest";
+import xirr from "xirr";
 import { DOUBLES } from "../../src/invest/arithmetic.js";
 import { datedPresentValue, presentValue, yearsOf } from "../../src/invest/present-value.js";
 import { ratesOfReturn } from "../../src/invest/rates-of-return.js";
-
-type Xirr = (flows: readonly { readonly amount: number; readonly when: Date }[]) => number;
-const xirr = createRequire(import.meta.url)("xirr") as Xirr;
 
 const byYear = (flows: readonly number[]) => flows.map((amount, at) => ({ at, amount }));
 

@@ -60,7 +60,7 @@ export function chance(desk: InvestDesk, count: number): string {
  * @param desk - the report
  * @returns those with a value
  */
-export function turningFirst(desk: InvestDesk): readonly BreakEven[] {
+function turningFirst(desk: InvestDesk): readonly BreakEven[] {
   const far = ({ input, at = NaN }: BreakEven): number => {
     const half = Math.max(1e-12, (input.high - input.low) / 2);
     return input.high > input.low ? Math.abs(at - input.central) / half : Infinity;
