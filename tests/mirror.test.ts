@@ -37,6 +37,16 @@ const FAMILIES: readonly Family[] = [
     why: "each piece writes blocks of one document, and the laws bind the document: wording, places, figures",
   },
   {
+    sources: "src/invest/",
+    tests: ["tests/invest/findings.test.ts", "tests/invest/read-invest.test.ts"],
+    why: "pieces of one reckoning: what a piece gives shows in the worth of an option or in a fault of the file",
+  },
+  {
+    sources: "src/report/invest/",
+    tests: ["tests/report/invest/compose.test.ts"],
+    why: "each piece writes blocks of one document, as in src/report/compose",
+  },
+  {
     sources: "src/cli/",
     tests: ["tests/cli/commands.test.ts", "tests/cli/privacy.test.ts"],
     started: "src/cli/main.ts",

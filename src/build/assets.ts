@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 import { loadFactors } from "../factors/load.js";
 import { packFactors } from "../factors/packed.js";
 import { FactorFile } from "../factors/schema.js";
+import { InvestFile } from "../invest/schema.js";
 import { LogDialectSchema } from "../log/dialect.js";
 import { LogRowSchema } from "../log/row-schema.js";
 import { PlantFile } from "../plant/schema.js";
@@ -25,6 +26,7 @@ const SCHEMAS: readonly SchemaEntry[] = [
   { name: "factors", schema: FactorFile },
   { name: "pack", schema: SealedSchema },
   { name: "mix", schema: MixFile },
+  { name: "invest", schema: InvestFile },
 ];
 
 const TYPEFACE = dirname(

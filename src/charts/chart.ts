@@ -19,6 +19,12 @@ import { type SpreadCurveData, spreadCurve } from "./spread-curve.js";
 import { type StackedStepsData, stackedSteps } from "./stacked-steps.js";
 import { type SupplierRowsData, supplierRows } from "./supplier-rows.js";
 import { type SwingBarsData, swingBars } from "./swing-bars.js";
+import { type CashBandData, cashBand } from "./cash-band.js";
+import { type CostStepsData, costSteps } from "./cost-steps.js";
+import { type WorthLineData, worthLine } from "./worth-line.js";
+import { type TurnRowsData, turnRows } from "./turn-rows.js";
+import { type MonthLoadData, monthLoad } from "./month-load.js";
+import { type TimeBoxesData, timeBoxes } from "./time-boxes.js";
 import { type TwoWayMapData, twoWayMap } from "./two-way-map.js";
 
 /** What each kind of chart shows. */
@@ -51,6 +57,18 @@ export interface ChartData {
   readonly "supplier-rows": SupplierRowsData;
   /** One-at-a-time swings. */
   readonly "swing-bars": SwingBarsData;
+  /** Discounted money over the years. */
+  readonly "cash-band": CashBandData;
+  /** Steps from one cost to another. */
+  readonly "cost-steps": CostStepsData;
+  /** Lines of equal worth over two drivers. */
+  readonly "worth-line": WorthLineData;
+  /** How far drivers are from turning a sign. */
+  readonly "turn-rows": TurnRowsData;
+  /** What a machine is asked for, month by month. */
+  readonly "month-load": MonthLoadData;
+  /** How long lots take. */
+  readonly "time-boxes": TimeBoxesData;
   /** A share saved over two settings. */
   readonly "two-way-map": TwoWayMapData;
 }
@@ -83,6 +101,12 @@ const DRAWN: {
   "stacked-steps": (data, width) => stackedSteps(data, undefined, width),
   "supplier-rows": (data, width) => supplierRows(data, undefined, width),
   "swing-bars": (data, width) => swingBars(data, undefined, width),
+  "cash-band": (data, width) => cashBand(data, undefined, width),
+  "cost-steps": (data, width) => costSteps(data, undefined, width),
+  "worth-line": (data, width) => worthLine(data, undefined, width),
+  "turn-rows": (data, width) => turnRows(data, undefined, width),
+  "month-load": (data, width) => monthLoad(data, undefined, width),
+  "time-boxes": (data, width) => timeBoxes(data, undefined, width),
   "two-way-map": (data, width) => twoWayMap(data, undefined, width),
 };
 

@@ -55,6 +55,10 @@ export interface SwingBarsData {
   readonly digits: number;
   /** Factors in any order. */
   readonly factors: readonly Swing[];
+  /** Name of the axis, where not a saving in percentage points moves. */
+  readonly axis?: string;
+  /** What is said to the left and right of zero, where no saving moves. */
+  readonly signs?: readonly [string, string];
 }
 
 /** Height of a bar; half of it where both bars lie on one side. */
@@ -143,11 +147,12 @@ export function swingBars(
       fill: ({ fill }: Placed) => fill.colour,
     }),
   ]);
-  const name = acrossName(`change of the ${data.saving}, percentage points`, frame, measure);
+  const axisName = data.axis ?? `change of the ${data.saving}, percentage points`;
+  const name = acrossName(axisName, frame, measure);
   const zero = plot.x(0);
   const nodes = [
     ...key.nodes,
-    ...signWords(zero, [top - 6, width], measure),
+    ...signWords(zero, [top - 6, width], measure, data.signs),
     plot.node,
     ...placed.flatMap((bar) => dressed(bar, span(bar, rows), plot)),
     element("line", { x1: zero, x2: zero, y1: top - 12, y2: frame.bottom, ...ZERO_LINE }),
@@ -249,8 +254,8 @@ function signWords(
   zero: number,
   [y, width]: readonly [number, number],
   measure: TextMeasure,
+  [falls, rises]: readonly [string, string] = ["saving falls", "saving rises"],
 ): readonly DrawingNode[] {
-  const [falls, rises] = ["saving falls", "saving rises"];
   const hasLeft = zero - 8 - measure(falls, LETTER_SIZE) >= 0;
   const hasRight = zero + 8 + measure(rises, LETTER_SIZE) <= width;
   return [

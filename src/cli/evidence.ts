@@ -4,16 +4,14 @@
 
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { valueInForce } from "../factors/in-force.js";
-import { meterMonths, readMeters } from "../meters/months.js";
-import { medianOf } from "../numbers/distributions.js";
+import { amountsByMonth, isCounted } from "../meters/months.js";
 import { sha256Hex } from "../numbers/digest.js";
 import type { Problem } from "../problems/problem.js";
 import { fastnessKnown } from "../report/compose/equivalence.js";
 import type { PackInput } from "../suppliers/make-pack.js";
 import type { Pack } from "../suppliers/schema.js";
 import { policyOf } from "./claims.js";
-import { logFile } from "./files.js";
+import { meterFileOf } from "./metering.js";
 import { programDigest } from "./program-digest.js";
 import { openMill, readMill, type Workspace } from "./workspace.js";
 
@@ -95,34 +93,27 @@ function fileAt(role: Pack["inputs"][number]["role"], path: string): Pack["input
   return { role, bytes: statSync(path).size, sha256: sha256Hex(readFileSync(path)) };
 }
 
+const UNITS = { water: "L", electricity: "kWh", gas: "kWh", steam: "kg" } as const;
+
+// Meters of the whole site, for a buyer looks at the house and not at its machines.
 async function metersOf(
   mill: Workspace,
   [from, to]: readonly [string, string],
   asOf: string,
 ): Promise<{ readonly meters: Pack["meters"]; readonly problems: readonly Problem[] }> {
-  const path = join(mill.folder, "meters.csv");
-  if (!existsSync(path) || mill.plant.text.meters === undefined)
-    return { meters: [], problems: [] };
-  const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
-  const value = factor === undefined ? undefined : valueInForce(factor, asOf.slice(0, 7), asOf);
-  const { readings, problems } = await readMeters(
-    "meters.csv",
-    logFile(path).open(),
-    mill.plant,
-    value === undefined ? 0.9 : medianOf(value.value.spread),
+  const file = await meterFileOf(mill, asOf);
+  if (file === undefined) return { meters: [], problems: [] };
+  const meters = Object.entries(mill.plant.text.meters ?? {}).flatMap(
+    ([name, { covers, quantity }]) => {
+      if (covers !== "site" || !isCounted(quantity)) return [];
+      const read = amountsByMonth(file.readings.filter(({ meter }) => meter === name));
+      const months = [...read]
+        .filter(([month]) => month >= from.slice(0, 7) && month <= to.slice(0, 7))
+        .map(([month, { amount }]) => ({ month, metered: amount }));
+      return [{ quantity, unit: UNITS[quantity], months }];
+    },
   );
-  const meters = meterMonths(readings, mill.plant, () => new Map()).map(
-    ({ quantity, unit, months }) => ({
-      quantity,
-      unit,
-      months: months.flatMap(({ month, metered }) =>
-        metered === undefined || month < from.slice(0, 7) || month > to.slice(0, 7)
-          ? []
-          : [{ month, metered }],
-      ),
-    }),
-  );
-  return { meters, problems };
+  return { meters, problems: file.problems };
 }
 
 function nothing(plant: string): Problem {

@@ -9,6 +9,7 @@ import type { CheckOptions } from "./check.js";
 import { EXIT } from "./exit.js";
 import type { ExplainOptions } from "./explain.js";
 import type { FactorsOptions } from "./factors.js";
+import type { InvestOptions } from "./invest.js";
 import { pathProblem } from "./paths.js";
 import type { Problem } from "../problems/problem.js";
 import { LANGUAGES } from "../report/wording/language.js";
@@ -166,6 +167,32 @@ scope(program.command("explain"))
   )
   .action(async (indicator: string, logs: string[], options: ExplainOptions) => {
     code = await (await import("./explain.js")).explain(indicator, logs, options);
+  });
+
+program
+  .command("invest")
+  .description(
+    "write the report on a purchase: is it worth buying, and how wrong may the inputs be",
+  )
+  .argument("[file]", "the investment file; invest.yaml beside the plant file when none is named")
+  .option("--plant <file>", "the plant file; log.csv beside it is read", "plant.yaml")
+  .option("--out <dir>", "folder for the reports", "out")
+  .option("--draws <n>", "number of draws", whole("--draws", 100, 100000), 2000)
+  .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1)
+  .option("--as-of <day>", "date of the report", day("--as-of"), today)
+  .option(
+    "--formats <list>",
+    "html, pdf, csv, json",
+    someOf("--formats", "html", "pdf", "csv", "json"),
+    ["html", "pdf", "csv", "json"],
+  )
+  .option("--json", "print what was written as data")
+  .addHelpText(
+    "after",
+    "\nExamples:\n  millrace invest\n  millrace invest second-calender.yaml --out bank --formats pdf,csv\n  millrace invest --draws 10000 --seed 7 --json",
+  )
+  .action(async (file: string | undefined, options: InvestOptions) => {
+    code = await (await import("./invest.js")).invest(file, options);
   });
 
 program

@@ -30,7 +30,7 @@ import { logFile } from "./files.js";
 import type { Workspace } from "./workspace.js";
 
 /** Readings of a mill. */
-interface MeterFile {
+export interface MeterFile {
   /** Readings. */
   readonly readings: readonly Reading[];
   /** Of gas and steam. */
@@ -46,7 +46,7 @@ interface MeterFile {
  * @param asOf - day of the report
  * @returns readings; undefined when there is no file or the plant file names no meters
  */
-async function meterFileOf(mill: Workspace, asOf: string): Promise<MeterFile | undefined> {
+export async function meterFileOf(mill: Workspace, asOf: string): Promise<MeterFile | undefined> {
   const path = join(mill.folder, "meters.csv");
   if (!existsSync(path) || mill.plant.text.meters === undefined) return undefined;
   const conditions = conditionsOf(mill, asOf);

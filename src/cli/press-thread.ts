@@ -66,10 +66,14 @@ function deliver(delivery: Delivery): void {
   parentPort?.postMessage(delivery);
 }
 
+function opened(): Workspace | undefined {
+  return start.asked === undefined ? undefined : openAsked(start.asked).mill;
+}
+
 // Whatever goes wrong here goes wrong on the other side too, which can tell the user.
 function play(setting: Setting): Played | undefined {
   try {
-    mill ??= openAsked(start.asked).mill;
+    mill ??= opened();
     if (mill === undefined) return undefined;
     const { plant, factors } = mill;
     const { scenarios } = scenariosOf({ plant, factors, ...setting });
@@ -84,7 +88,7 @@ function play(setting: Setting): Played | undefined {
 async function work(order: Order): Promise<void> {
   switch (order.kind) {
     case "open":
-      mill = openAsked(start.asked).mill;
+      mill = opened();
       return;
     case "play":
       deliver({ kind: "played", played: play(order.setting) });

@@ -21,8 +21,8 @@ export interface PressedPdf {
 
 /** What the thread is told when it starts. */
 export interface PressStart {
-  /** Which mill. */
-  readonly asked: AskedOptions;
+  /** Which mill, where there may be scenarios. */
+  readonly asked?: AskedOptions;
   /** Whether there will be charts, and so whether to load what draws them at once. */
   readonly draws: boolean;
   /** Whether there will be a PDF. */

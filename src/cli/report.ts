@@ -6,14 +6,14 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { composeReport } from "../report/compose/compose.js";
 import { traced } from "../report/compose/traced.js";
-import type { ReportDocument } from "../report/document.js";
 import { reportJson } from "../report/json.js";
 import { type AssessOptions, assess } from "./assess.js";
 import { checkPeriod } from "./arguments.js";
 import { checkAudience, wordingProblems } from "./audience.js";
 import { asideCode, type AsideLimit, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
-import { builtFile, type FileContent, shippedFolder, writeAll } from "./files.js";
+import { type FileContent, shippedFolder, writeAll } from "./files.js";
+import { html } from "./page.js";
 import { foldersAmong } from "./paths.js";
 import { type Press, type PressedPdf, startPress } from "./press.js";
 import { data, err, out, progress, refuse, tell } from "./say.js";
@@ -119,25 +119,6 @@ async function reported(
   if (code === EXIT.aside)
     err(`More rows were set aside than --max-aside ${options.maxAside ?? ""} allows.`);
   return code;
-}
-
-/**
- * Writes a report as a page.
- *
- * @param document - the report, its charts drawn
- * @returns the page, with its typeface inside
- */
-export async function html(document: ReportDocument): Promise<string> {
-  const [{ writeHtml }, { svgText }] = await Promise.all([
-    import("../report/html/write-html.js"),
-    import("../charts/svg.js"),
-  ]);
-  const font = (face: string): string =>
-    readFileSync(builtFile(`fonts/inter-${face}.woff2`)).toString("base64");
-  return writeHtml(document, {
-    fonts: { regular: font("regular"), semibold: font("semibold"), italic: font("italic") },
-    drawingSvg: svgText,
-  });
 }
 
 function tellLosses({ replaced, dead }: PressedPdf): void {

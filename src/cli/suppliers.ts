@@ -20,7 +20,7 @@ import { evidenceOf } from "./evidence.js";
 import { EXIT } from "./exit.js";
 import { type FileContent, shippedFolder, writeAll } from "./files.js";
 import { startPress } from "./press.js";
-import { html } from "./report.js";
+import { html } from "./page.js";
 import { data, err, out, progress, refuse } from "./say.js";
 import { shippedFactors, verifyAll } from "./verify.js";
 
@@ -206,7 +206,7 @@ async function writeReports(
   );
   if (options.formats.includes("json"))
     files.set("suppliers.json", `${JSON.stringify({ document, ...summary(compared) }, null, 2)}\n`);
-  const press = startPress();
+  const press = startPress({ draws: true, pdf: options.formats.includes("pdf") });
   try {
     const pressed = press.set(document, options.formats.includes("pdf"));
     if (options.formats.includes("html"))

@@ -5,7 +5,8 @@
 import { pairsOf } from "../account/account.js";
 import { BLOCK, drawsOf } from "../account/draws.js";
 import type { IndicatorId } from "../account/indicators.js";
-import { type Program, type ProgramTerm, unityOf } from "../account/program.js";
+import { unityOf } from "../account/outlet.js";
+import type { Program, ProgramTerm } from "../account/program.js";
 import type { Group } from "../ledger/ledger.js";
 import { placeOf } from "./strata.js";
 

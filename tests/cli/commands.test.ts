@@ -58,7 +58,7 @@ describe("help", () => {
       ([, name]) => name,
     );
     expect(commands).toEqual(
-      "start check report explain factors keys seal verify suppliers help".split(" "),
+      "start check report explain invest factors keys seal verify suppliers help".split(" "),
     );
   });
 
@@ -83,7 +83,7 @@ describe("a mill laid out", () => {
     folder = join(emptyFolder(), "mill");
     const { code, out, err } = millrace(".", "start", folder);
     expect([code, err]).toEqual([0, ""]);
-    expect(out).toContain("log.csv, meters.csv, plant.yaml");
+    expect(out).toContain("invest.yaml, log.csv, meters.csv, plant.yaml");
   });
 
   it("can be checked as it stands, and all its rows are accepted", () => {
@@ -109,7 +109,9 @@ describe("a mill laid out", () => {
 
   it("is never written over", () => {
     const before = readFileSync(join(folder, "plant.yaml"), "utf8");
-    expect(expectRefused(folder, "start", ".")).toContain("log.csv, meters.csv, plant.yaml");
+    expect(expectRefused(folder, "start", ".")).toContain(
+      "invest.yaml, log.csv, meters.csv, plant.yaml",
+    );
     expect(readFileSync(join(folder, "plant.yaml"), "utf8")).toBe(before);
   });
 

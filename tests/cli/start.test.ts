@@ -21,7 +21,7 @@ vi.mock("node:fs", async (original) => {
 });
 
 const emptyFolder = emptyFolders();
-const NAMES = ["log.csv", "meters.csv", "plant.yaml"];
+const NAMES = ["invest.yaml", "log.csv", "meters.csv", "plant.yaml"];
 
 describe("start", () => {
   it("lays a mill out in an empty folder and says what comes next", async () => {
@@ -32,7 +32,7 @@ describe("start", () => {
     for (const name of NAMES)
       expect(readFileSync(join(folder, name), "utf8")).toBe(textOf(`templates/mill/${name}`));
     const next = out.split("\n");
-    expect(next[0]).toBe(`Laid out ${folder}: log.csv, meters.csv, plant.yaml.`);
+    expect(next[0]).toBe(`Laid out ${folder}: invest.yaml, log.csv, meters.csv, plant.yaml.`);
     expect(next).toContain(`  cd ${folder}`);
     expect(out).toMatch(/^ {2}millrace check\b/m);
     expect(out).toMatch(/^ {2}millrace report\b/m);
@@ -52,7 +52,7 @@ describe("start", () => {
     mkdirSync(join(folder, "factors"));
     expect((await heard(() => start(folder))).code).toBe(0);
     expect(readFileSync(join(folder, "notes.txt"), "utf8")).toBe("ours");
-    expect(readdirSync(folder)).toEqual(["factors", ...NAMES.slice(0, 2), "notes.txt", NAMES[2]]);
+    expect(readdirSync(folder)).toEqual(["factors", ...NAMES.slice(0, 3), "notes.txt", NAMES[3]]);
   });
 
   it.each([["plant.yaml"], ["log.csv", "meters.csv"], ["meters.csv.part"]])(

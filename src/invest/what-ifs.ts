@@ -1,0 +1,82 @@
+/**
+ * Questions an owner asks, each answered by the worth of the option in worlds where that one thing is otherwise and
+ * all else is drawn as before.
+ */
+
+import { drawnOptions, type DrawnOption } from "./doubt.js";
+import { gainOf } from "./gain.js";
+import type { Study, StudyOption } from "./study.js";
+import { centralWorld } from "./world.js";
+
+/** A question answered. */
+export interface WhatIf {
+  /** Stable code of the question. */
+  readonly code:
+    | "fewer-orders"
+    | "half-may-move"
+    | "gas-halves"
+    | "gas-doubles"
+    | "ink-tenth-dearer"
+    | "rejects-double"
+    | "no-hours-saved"
+    | "worth-nothing-at-end"
+    | "tariff-otherwise"
+    | "nothing-to-pay-anyway";
+  /** Worth at central values. */
+  readonly central: number;
+  /** The option in drawn worlds. */
+  readonly drawn: DrawnOption;
+}
+
+/**
+ * Answers the questions that apply.
+ *
+ * @param study - the study
+ * @param option - the option
+ * @param draws - number of worlds
+ * @returns answers in the order they are asked
+ */
+export function whatIfsOf(study: Study, option: StudyOption, draws: number): readonly WhatIf[] {
+  const answer = (
+    code: WhatIf["code"],
+    held: readonly (readonly [string, number])[],
+    other: Study = study,
+    one: StudyOption = option,
+  ): WhatIf | undefined => {
+    if (held.some(([id]) => !other.inputs.has(id))) return undefined;
+    const map = new Map(held);
+    const [drawn] = drawnOptions(other, [one], draws, map);
+    if (drawn === undefined) return undefined;
+    return { code, central: gainOf(other, one, centralWorld(map)).worth, drawn };
+  };
+  const times = (id: string, by: number): readonly (readonly [string, number])[] => [
+    [id, (study.inputs.get(id)?.central ?? 0) * by],
+  ];
+  const fuels = [...study.inputs.keys()].filter((id) => /^prices\.fuel\.[^.]+$/.test(id));
+  const fuel = (by: number): readonly (readonly [string, number])[] =>
+    fuels.flatMap((id) => times(id, by));
+  const rejects = `options.${option.name}.rejects`;
+  const { otherTariff, carryOn } = study;
+  return [
+    answer("fewer-orders", times("orders.level", 0.7)),
+    answer("half-may-move", times("moves.all", 0.5)),
+    ...(fuels.length === 0
+      ? []
+      : [answer("gas-halves", fuel(0.5)), answer("gas-doubles", fuel(2))]),
+    answer("ink-tenth-dearer", times("prices.ink.pigment", 1.1)),
+    answer("rejects-double", times(rejects, 2)),
+    answer("no-hours-saved", [["stays.labour", 1]]),
+    ...(option.residual === undefined
+      ? []
+      : [answer("worth-nothing-at-end", [], study, { ...option, residual: undefined })]),
+    ...(otherTariff === undefined
+      ? []
+      : [
+          answer("tariff-otherwise", [], {
+            ...study,
+            effluent: { ...study.effluent, tariffs: [otherTariff] },
+          }),
+        ]),
+    answer("nothing-to-pay-anyway", [], { ...study, carryOn: { ...carryOn, capital: [] } }),
+  ].flatMap((each) => (each === undefined ? [] : [each]));
+}

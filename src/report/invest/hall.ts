@@ -1,0 +1,173 @@
+/**
+ * Machines and lead time: who is busy, month by month, and how long lots take.
+ */
+
+import { BUSY } from "../../invest/machine-use.js";
+import type { Block } from "../document.js";
+import { formatNumber, formatPercent } from "../format.js";
+import { type InvestDesk, money, paragraph, right, span, table } from "./desk.js";
+
+/**
+ * The chapter.
+ *
+ * @param desk - the report
+ * @returns figures with their tables
+ */
+export function hallBlocks(desk: InvestDesk): readonly Block[] {
+  return [...useBlocks(desk), ...leadBlocks(desk)];
+}
+
+function useBlocks(desk: InvestDesk): readonly Block[] {
+  const { uses, project, study } = desk.found;
+  const { year } = project.measures.steady;
+  const [most] = uses;
+  if (most === undefined) return [paragraph(["No hours of machines are given under capacity."])];
+  const moved = project.measures.gain.option.moved[year] ?? 0;
+  const wanted = project.option.rampup[Math.min(year, project.option.rampup.length) - 1] ?? 0;
+  const area = areaPerHour(desk, most.after);
+  return [
+    paragraph([
+      `In year ${year} the busiest machine of ${project.option.name} is ${most.machine}: `,
+      desk.number("use", (100 * most.after) / most.has, "%", 0).run,
+      ` % of its hours (10 to 90 % of draws ${formatPercent(most.useAfter.low)} to ${formatPercent(most.useAfter.high)})${most.useAfter.median > BUSY ? ". Above 85 % lots wait long" : ""}. ${moved < wanted ? `For want of hours only ${formatPercent(moved / wanted)} of the lots that may move can.` : "All lots that may move find room."}`,
+    ]),
+    {
+      kind: "figure",
+      id: "capacity",
+      title: `Area through ${most.machine} with ${project.option.name}, as logged, beside what it can do, m² a month`,
+      description: `Months of the log with the lots that may move moved; ${most.machine} can do ${money(area / 12)} m² a month.`,
+      chart: {
+        kind: "month-load",
+        data: {
+          area: `m² a month through ${most.machine}`,
+          capacity: area / 12,
+          months: desk.input.months.map(({ month, dye, pigment, mayMove }) => ({
+            month: month.slice(2),
+            ...through(desk, most.machine, { dye, pigment, mayMove }),
+          })),
+        },
+      },
+    },
+    table(
+      "capacity-months",
+      "Area printed by month as logged, m², and of the dye area what the rules let move.",
+      ["Month", "Dye", "May move", "Pigment"],
+      desk.input.months.map(({ month, dye, mayMove, pigment }) => [
+        month,
+        right(money(dye)),
+        right(money(mayMove)),
+        right(money(pigment)),
+      ]),
+      { behind: true },
+    ),
+    table(
+      "machines",
+      `Hours of machines in year ${year}: what they have (staffed hours × availability), what is asked for, and use with 10 to 90 % of the draws.`,
+      ["Machine", "Has, h", study.carryOn.name, project.option.name, "Use before", "Use after"],
+      uses.map(({ machine, has, before, after, useBefore, useAfter }) => [
+        machine,
+        right(money(has)),
+        right(money(before)),
+        right(money(after)),
+        right(`${formatPercent(before / has)} (${range(useBefore)})`),
+        right(`${formatPercent(after / has)} (${range(useAfter)})`),
+      ]),
+    ),
+  ];
+}
+
+function range({ low, high }: { readonly low: number; readonly high: number }): string {
+  return `${formatNumber(100 * low, 0)} to ${formatNumber(100 * high, 0)}\u00a0%`;
+}
+
+interface Areas {
+  readonly dye: number;
+  readonly pigment: number;
+  readonly mayMove: number;
+}
+
+// Which lots pass a machine: those that leave it are dye, those that come are pigment.
+function through(
+  desk: InvestDesk,
+  machine: string,
+  { dye, pigment, mayMove }: Areas,
+): { readonly dye: number; readonly pigment: number } {
+  const { moving } = desk.found.project.option;
+  const leaves = moving.some(({ leavesHours }) => (leavesHours.get(machine)?.central ?? 0) > 0);
+  const comes = moving.some(({ comesHours }) => (comesHours.get(machine)?.central ?? 0) > 0);
+  return {
+    dye: leaves ? dye - mayMove : 0,
+    pigment: comes ? pigment + mayMove : 0,
+  };
+}
+
+function areaPerHour(desk: InvestDesk, hours: number): number {
+  const { uses, study, project } = desk.found;
+  const [most] = uses;
+  const total = desk.input.months
+    .map((month) => through(desk, most?.machine ?? "", month))
+    .reduce((sum, { dye, pigment }) => sum + dye + pigment, 0);
+  const { year } = project.measures.steady;
+  const orders = study.level.central * (1 + study.growth.central) ** year;
+  return hours > 0 ? (total * orders * (most?.has ?? 0)) / hours : 0;
+}
+
+function leadBlocks(desk: InvestDesk): readonly Block[] {
+  const { lead, project, study } = desk.found;
+  const row = (name: string, route: "dye" | "pigment", time: typeof lead.dye) => ({
+    name,
+    route,
+    process: time.process.median,
+    queue: time.queue.median,
+    total: time.total,
+  });
+  const both = [
+    row(`dye, ${study.carryOn.name}`, "dye", lead.dye),
+    row(`pigment, ${project.option.name}`, "pigment", lead.pigment),
+  ];
+  const day = study.prices.get("day");
+  const lots = project.option.moving.reduce((sum, each) => sum + each.lots * each.share.central, 0);
+  const hours = (lead.dye.total[2] ?? 0) - (lead.pigment.total[2] ?? 0);
+  return [
+    paragraph([
+      `A lot that may move takes ${formatNumber(lead.dye.total[2] ?? NaN, 1)} h on its dye route and ${formatNumber(lead.pigment.total[2] ?? NaN, 1)} h on the new one (medians), the wait for busy machines included; batching, drying in store and transport are not. `,
+      day === undefined
+        ? "No value is put on a day, so lead time is shown in hours and not counted in money."
+        : `At ${inputText(day.price.central, day.price.unit)} it would be worth ${money((hours / 24) * lots * day.price.central)} ${desk.currency} a year for days of 24 h; it is not counted in the NPV.`,
+    ]),
+    {
+      kind: "figure",
+      id: "lead-time",
+      title: "How long a lot takes on each route, hours",
+      description: both
+        .map(
+          ({ name, process, queue }) =>
+            `${name}: ${formatNumber(process, 1)} h on machines, ${formatNumber(queue, 1)} h waiting`,
+        )
+        .join("; "),
+      chart: { kind: "time-boxes", data: { rows: both } },
+    },
+    table(
+      "lead-time-table",
+      "Hours of one lot: medians with 10 to 90 % of the draws.",
+      ["Route", "On machines", "10 to 90 %", "Waiting", "10 to 90 %"],
+      (
+        [
+          [`dye, ${study.carryOn.name}`, lead.dye],
+          [`pigment, ${project.option.name}`, lead.pigment],
+        ] as const
+      ).map(([name, { process, queue }]) => [
+        name,
+        right(formatNumber(process.median, 1)),
+        right(span(process.low, process.high)),
+        right(formatNumber(queue.median, 1)),
+        right(span(queue.low, queue.high)),
+      ]),
+      { behind: true },
+    ),
+  ];
+}
+
+function inputText(value: number, unit: string): string {
+  return `${money(value)}\u00a0${unit}`;
+}

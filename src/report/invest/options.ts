@@ -1,0 +1,288 @@
+/**
+ * Options beside each other: all measures, order as chances, payback as chances, how each is paid for, what is to be
+ * seen to.
+ */
+
+import { DECIMALS, sumOf } from "../../invest/arithmetic.js";
+import type { Block, Cell } from "../document.js";
+import { formatNumber, formatPercent } from "../format.js";
+import {
+  type InvestDesk,
+  inputValue,
+  money,
+  paragraph,
+  right,
+  span,
+  table,
+  years,
+} from "./desk.js";
+import { chance, returnWords } from "./page-one.js";
+
+/**
+ * Order and further measures.
+ *
+ * @param desk - the report
+ * @returns tables
+ */
+export function orderBlocks(desk: InvestDesk): readonly Block[] {
+  const { options, order, study } = desk.found;
+  const lives = new Set(options.map(({ option }) => option.text.life));
+  const last = Math.max(...options.map(({ option }) => option.text.life));
+  const columns = [2, 3, 4, 5, 7, 10].filter((year) => year < last);
+  return [
+    paragraph([
+      `Every option is set beside ${study.carryOn.name} over its own life, in the same drawn worlds. ${lives.size > 1 ? "Lives differ, so options are ordered by equal yearly money of the same worth, not by NPV; that assumes each could be bought again on the same terms. " : ""}An order is a chance, not a rank: two options whose chances are close are not told apart by these data.`,
+    ]),
+    table(
+      "order",
+      "Share of draws in which each option stands at each place, by equal yearly money.",
+      ["Option", ...order.map((_, i) => `place ${i + 1}`)],
+      order.map(({ name, places }) => [name, ...places.map((count) => right(chance(desk, count)))]),
+    ),
+    table(
+      "measures",
+      `Further measures at central values, ${desk.currency} (${study.money}); MIRR puts income to use at ${formatPercent(study.reinvest, 1)}.`,
+      [
+        "Option",
+        "Life",
+        "NPV, to the cent",
+        "NPV median",
+        "95 % interval",
+        "MIRR",
+        "Index",
+        "Equal money a year",
+      ],
+      options.map(({ option, measures, drawn }) => [
+        option.name,
+        right(`${option.text.life} a`),
+        right(measures.exact),
+        right(money(drawn.spread[2])),
+        right(span(drawn.spread[0], drawn.spread[4])),
+        right(measures.modified === undefined ? "none" : formatPercent(measures.modified, 1)),
+        right(measures.index === undefined ? "–" : formatNumber(measures.index, 2)),
+        right(money(measures.yearly)),
+      ]),
+      { widths: [1.5, 0.6, 1.2, 1, 1.6, 0.8, 0.7, 1] },
+    ),
+    table(
+      "paybacks",
+      "Share of draws in which the discounted money is back by the end of a year.",
+      ["Option", ...columns.map((year) => `year ${year}`), "never in its life"],
+      options.map(({ option, drawn: { paybacks } }) => {
+        const by = (year: number): number =>
+          paybacks
+            .slice(0, Math.min(year, option.text.life) + 1)
+            .reduce((sum, count) => sum + count, 0);
+        return [
+          option.name,
+          ...columns.map((year) => right(chance(desk, by(year)))),
+          right(chance(desk, paybacks.at(-1) ?? 0)),
+        ];
+      }),
+    ),
+    ...curve(desk),
+  ];
+}
+
+function curve(desk: InvestDesk): readonly Block[] {
+  const { options } = desk.found;
+  const odd = options.filter(({ measures }) => measures.rates.length !== 1);
+  const said =
+    odd.length === 0
+      ? "Each option has one rate of return."
+      : odd
+          .map(({ option, measures }) =>
+            measures.rates.length === 0
+              ? `${option.name} has no rate of return between −99 and 100,000 %: its worth does not change sign, or never reaches zero.`
+              : `${option.name}: the rate of return is ${returnWords(measures.rates)}; read the NPV at your own rate instead.`,
+          )
+          .join(" ");
+  const rates =
+    options[0]?.measures.curve.filter((_, i) => i % 2 === 0).map(({ rate }) => rate) ?? [];
+  return [
+    paragraph([said]),
+    table(
+      "npv-curve",
+      `Net present value at other discount rates, ${desk.currency}.`,
+      ["Option", ...rates.map((rate) => formatPercent(rate))],
+      options.map(({ option, measures }) => [
+        option.name,
+        ...measures.curve.filter((_, i) => i % 2 === 0).map(({ worth }) => right(money(worth))),
+      ]),
+    ),
+  ];
+}
+
+/**
+ * How the project is paid for.
+ *
+ * @param desk - the report
+ * @returns loan and lease, or what is missing
+ */
+export function payingBlocks(desk: InvestDesk): readonly Block[] {
+  const { loan, lease, project, study } = desk.found;
+  const { option } = project;
+  const blocks: Block[] = [];
+  if (loan === undefined)
+    blocks.push(
+      paragraph(["No loan is given. Put one under loan of the option to see what covers it."]),
+    );
+  else {
+    const least = loan.years.reduce((worst, year) => (year.cover < worst.cover ? year : worst));
+    const { share = 0, rate = 0, tag = "estimate" } = option.text.loan ?? {};
+    blocks.push(
+      paragraph([
+        `A loan of ${money(loan.sum)} ${desk.currency} (${formatPercent(share)} of the start capital, ${formatPercent(rate, 1)} a year, ${tag}). In the leanest year, year ${least.year}, what the option brings covers `,
+        desk.number("cover", least.cover, "1", 2).run,
+        ` times the instalment${least.cover < 1 ? "; the mill pays the rest from elsewhere" : ""}. Years in which capital has to be renewed count in full. Central values; the 10 % end of the draws brings ${money(project.drawn.yearly[least.year]?.low ?? NaN)} in that year. Gains count against ${study.carryOn.name}: money not spent there covers instalments only if it would have been there to spend.`,
+      ]),
+      table(
+        "loan",
+        `Loan of ${option.name} in money of each year, ${desk.currency}, to the cent.`,
+        ["Year", "Interest", "Repaid", "Left", "Option brings", "Cover"],
+        loan.years.map(({ year, interest, repaid, left, brings, cover }) => [
+          String(year),
+          right(interest.toFixed(2)),
+          right(repaid.toFixed(2)),
+          right(left.toFixed(2)),
+          right(money(brings)),
+          right(formatNumber(cover, 2)),
+        ]),
+      ),
+    );
+  }
+  if (lease !== undefined)
+    blocks.push(
+      paragraph([
+        `Leased, the machines cost ${money(lease.leased)} ${desk.currency} in present value against ${money(lease.bought)} bought; the project would be worth ${money(lease.worth)} instead of ${money(project.measures.gain.worth)}. Payments are fixed sums in money of each year, discounted at the study's rate.`,
+      ]),
+    );
+  return blocks;
+}
+
+/**
+ * Risks and one-offs.
+ *
+ * @param desk - the report
+ * @returns the checklist
+ */
+export function riskBlocks(desk: InvestDesk): readonly Block[] {
+  const { project, study } = desk.found;
+  const { option } = project;
+  const asked: readonly (readonly [string, readonly string[], string])[] = [
+    ["Permit or notice", ["permit"], "ask the authority before the process changes"],
+    ["Electrical supply", ["electrical"], "have the load checked"],
+    ["Exhaust treatment", ["exhaust"], "curing gives off substances that need measuring"],
+    ["Floor, ventilation, building", ["building"], "have floor load and air checked"],
+    ["Freight, fitting, start-up", ["installation"], "ask for a quote"],
+    ["Trial cloth and ink, approvals", ["trial"], "clients approve hand and fastness again"],
+    ["Training", ["training"], "plan it before the start"],
+    ["Stock of old dyes", ["stock"], "count what would be written off"],
+    ["Ink stock, working capital", ["working-capital"], "money that lies in stock"],
+    ["Removal, cleaning, asbestos", ["removal"], "have lagging of old steamers looked at"],
+    ["Resale of old machines", ["resale"], "count nothing without an offer"],
+    ["Repairs that come anyway", ["repair"], "see what the mill would have to pay without it"],
+  ];
+  const rows = asked.map(([what, kinds, remark]): readonly (Cell | string)[] => {
+    const lines = option.capital.filter(({ kind }) => kinds.includes(kind));
+    if (lines.length === 0) return [what, right("not given"), "", "", remark];
+    return [
+      what,
+      right(money(lines.reduce((sum, { price }) => sum + price.central, 0))),
+      [...new Set(lines.map(({ price }) => price.tag))].join(", "),
+      [
+        ...new Set(
+          lines.map(({ owner, due }) => [owner, due].filter((part) => part !== "").join(", ")),
+        ),
+      ]
+        .filter((part) => part !== "")
+        .join("; "),
+      lines.map(({ what: words, year }) => `${words} (year ${year})`).join("; "),
+    ];
+  });
+  const others = study.options.filter((one) => one !== option).length;
+  return [
+    table(
+      "risks",
+      `Risks and one-offs of ${option.name}, ${desk.currency}: what the file gives, who sees to it and by when. “Not given” is not nought.`,
+      ["What", "Money", "From", "Who, by when", "Remark"],
+      rows,
+      { widths: [1.6, 0.8, 0.9, 1.4, 2.6] },
+    ),
+    paragraph(
+      [
+        `Not in money: downtime while machines are fitted, clients lost or won by hand and look, what a supplier of ink does once nobody else can supply, wear of nozzles by pigment, ${others} other options not chosen. Put a line under capex or yearly to count one.`,
+      ],
+      "small",
+    ),
+  ];
+}
+
+/**
+ * All inputs with what they are from.
+ *
+ * @param desk - the report
+ * @returns the table
+ */
+export function inputTable(desk: InvestDesk): Block {
+  return table(
+    "inputs",
+    "All inputs as drawn: value, 95 % interval, what it is from.",
+    ["Input", "Key", "Value", "95 % interval", "From", "Source"],
+    [...desk.found.study.inputs.values()]
+      .filter(({ id }) => !id.startsWith("rates.") || id !== `rates.${desk.currency}`)
+      .map((input) => [
+        input.words,
+        input.id,
+        right(inputValue(input, input.central)),
+        right(
+          input.low === input.high
+            ? "held"
+            : `${inputValue(input, input.low)} to ${inputValue(input, input.high)}`,
+        ),
+        input.id === "moves.all" || input.id === "outlay" ? "held" : input.tag,
+        input.source,
+      ]),
+    { behind: true, widths: [2, 2, 1, 1.6, 0.7, 1.4] },
+  );
+}
+
+/**
+ * The schedule of the project to the cent, and how long money takes to come back.
+ *
+ * @param desk - the report
+ * @returns the table
+ */
+export function scheduleTable(desk: InvestDesk): Block {
+  const { project, study } = desk.found;
+  const schedule = desk.input.schedules.get(project.option.name) ?? [];
+  const total = sumOf(
+    DECIMALS,
+    schedule.map(({ present }) => DECIMALS.of(Number(present))),
+  );
+  return table(
+    "schedule",
+    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. Simple payback ${years(project.measures.payback)}.`,
+    [
+      "Year",
+      "Capital",
+      "Yearly gains",
+      ...(study.tax === undefined ? [] : ["Tax"]),
+      "Money",
+      "Discounted",
+    ],
+    schedule.map(({ year, byHeading, tax, flow, present }) => {
+      const capital = DECIMALS.of(Number(byHeading.get("capital") ?? 0));
+      const gains = DECIMALS.of(Number(flow)).plus(tax).minus(capital);
+      return [
+        String(year),
+        right(capital.toFixed(2)),
+        right(gains.toFixed(2)),
+        ...(study.tax === undefined ? [] : [right(tax)]),
+        right(flow),
+        right(present),
+      ];
+    }),
+    { behind: true },
+  );
+}

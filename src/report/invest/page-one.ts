@@ -1,0 +1,251 @@
+/**
+ * Page one: the decision line, options side by side, money over the years, what it hangs on, what is guessed.
+ */
+
+import type { BreakEven } from "../../invest/drivers.js";
+import type { FoundOption } from "../../invest/findings.js";
+import type { Block } from "../document.js";
+import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
+import { type InvestDesk, inputValue, money, paragraph, right, say, span, table } from "./desk.js";
+
+/** Inputs named on page one. */
+const NAMED = 3;
+
+/** Guessed inputs listed on page one. */
+const GUESSED = 4;
+
+/**
+ * The decision line.
+ *
+ * @param desk - the report
+ * @returns one paragraph
+ */
+export function decisionLine(desk: InvestDesk): Block {
+  const { project, study, order } = desk.found;
+  const { measures, drawn, option } = project;
+  const base = desk.number("npv", measures.gain.worth, desk.currency);
+  const worth = desk.worth(drawn);
+  const [turn] = turningFirst(desk);
+  const sign = measures.gain.worth > 0;
+  const best = order.reduce((first, one) =>
+    (one.places[0] ?? 0) > (first.places[0] ?? 0) ? one : first,
+  );
+  const stops =
+    turn?.at === undefined
+      ? " No single input of the file turns the sign within its range."
+      : ` It ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (today ${inputValue(turn.input, turn.input.central)}).`;
+  return paragraph([
+    `At your inputs ${option.name} returns a net present value (NPV) of `,
+    base.run,
+    ` ${desk.currency} at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years; drawn, the median is `,
+    worth.run,
+    ` ${desk.currency} (95 % interval ${worth.interval}), above zero in ${chance(desk, drawn.above)} of draws.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
+  ]);
+}
+
+/**
+ * Share of draws in print.
+ *
+ * @param desk - the report
+ * @param count - draws
+ * @returns in percent, never 0 or 100
+ */
+export function chance(desk: InvestDesk, count: number): string {
+  return formatShareOfDraws(count, desk.found.study.draws);
+}
+
+/**
+ * Break-evens that turn the sign, those nearest to today in terms of the input's own doubt first.
+ *
+ * @param desk - the report
+ * @returns those with a value
+ */
+function turningFirst(desk: InvestDesk): readonly BreakEven[] {
+  const far = ({ input, at = NaN }: BreakEven): number => {
+    const half = Math.max(1e-12, (input.high - input.low) / 2);
+    return input.high > input.low ? Math.abs(at - input.central) / half : Infinity;
+  };
+  return desk.found.breakEvens
+    .filter(({ at, input }) => at !== undefined && input.high > input.low)
+    .sort((a, b) => far(a) - far(b));
+}
+
+/**
+ * Rates of return in print.
+ *
+ * @param rates - all of them
+ * @returns the rate, "not unique" with all, or none
+ */
+export function returnWords(rates: readonly number[]): string {
+  const shown = rates.map((rate) => formatPercent(rate, 1));
+  const [first] = shown;
+  if (first === undefined) return "none";
+  return shown.length === 1 ? first : `not unique: ${shown.join(", ")}`;
+}
+
+/**
+ * Money per tonne or m³ in print; money brought is not a cost and is never ranked.
+ *
+ * @param each - money per unit, below 0 where it brings money
+ * @returns in print
+ */
+export function costWords(each: number | undefined): string {
+  if (each === undefined) return "nothing saved";
+  return each < 0 ? "saves money" : money(each);
+}
+
+/**
+ * Options side by side.
+ *
+ * @param desk - the report
+ * @returns a table, a row for each measure
+ */
+export function optionTable(desk: InvestDesk): Block {
+  const { options, study, order } = desk.found;
+  const row = (
+    words: string,
+    of: (found: FoundOption) => string,
+  ): readonly (string | ReturnType<typeof right>)[] => [
+    words,
+    ...options.map((found) => right(of(found))),
+  ];
+  const first = (name: string): string =>
+    chance(desk, order.find((one) => one.name === name)?.places[0] ?? 0);
+  return table(
+    "options",
+    `What each option brings against ${study.carryOn.name}, in ${desk.currency} (${study.money}); ${study.carryOn.name} itself comes first in ${first(study.carryOn.name)} of draws.`,
+    ["", ...options.map(({ option }) => option.name)],
+    [
+      row("Laid out at the start", ({ measures }) => money(measures.outlay)),
+      row("Brings a year, all moved", ({ measures }) => money(measures.steady.money)),
+      row("NPV at your inputs", ({ measures }) => money(measures.gain.worth)),
+      row("NPV drawn, 10 to 90 %", ({ drawn: { spread } }) => span(spread[1], spread[3])),
+      row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
+      row("Rate of return (IRR)", ({ measures }) => returnWords(measures.rates)),
+      row(
+        "Payback / discounted, a",
+        ({ measures }) => `${short(measures.payback)} / ${short(measures.discountedPayback)}`,
+      ),
+      row("Payback, utilities only, a", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
+      row("Rests on estimates", ({ tags }) =>
+        formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
+      ),
+      row("Comes first", ({ option }) => first(option.name)),
+    ],
+    { widths: [2.2, ...options.map(() => 1.3)] },
+  );
+}
+
+function short(value: number | undefined): string {
+  return value === undefined ? "never" : formatNumber(value, 1);
+}
+
+/**
+ * Money over the years as a chart.
+ *
+ * @param desk - the report
+ * @returns figure and the table behind it
+ */
+export function cashBlocks(desk: InvestDesk): readonly Block[] {
+  const { project, study } = desk.found;
+  const { drawn, measures, option } = project;
+  let sum = 0;
+  const rate = study.discount.central;
+  const points = measures.gain.flows.map((flow, year) => {
+    sum += flow / (1 + rate) ** (study.timing === "mid-year" && year > 0 ? year - 0.5 : year);
+    const band = drawn.cumulative[year];
+    return { year, base: sum, low: band?.low ?? sum, high: band?.high ?? sum };
+  });
+  const kind = study.money === "real" ? "money of the start" : "money of each year";
+  return [
+    {
+      kind: "figure",
+      id: "cash",
+      title: `Discounted money of ${option.name} against ${study.carryOn.name}, added up, ${desk.currency} in ${kind}`,
+      description: `Steps fall to ${money(Math.min(...points.map(({ base }) => base)))} ${desk.currency} and end at ${money(sum)} after ${option.text.life} years; the band holds 10 to 90 % of the draws.`,
+      chart: {
+        kind: "cash-band",
+        data: {
+          money: `${desk.currency}, ${study.money}, added up`,
+          points,
+          ...(measures.discountedPayback === undefined || measures.discountedPayback === 0
+            ? {}
+            : { payback: measures.discountedPayback }),
+        },
+      },
+    },
+  ];
+}
+
+/**
+ * The table behind the chart of money, with the years' own money.
+ *
+ * @param desk - the report
+ * @returns the table
+ */
+export function cashTable(desk: InvestDesk): Block {
+  const { project, study } = desk.found;
+  const { drawn, measures } = project;
+  let sum = 0;
+  return table(
+    "cash-table",
+    `Money of each year and added up, ${desk.currency}: at your inputs, and 10 to 90 % of the draws.`,
+    ["Year", "Money of the year", "10 to 90 %", "Discounted, added up", "10 to 90 %"],
+    measures.gain.flows.map((flow, year) => {
+      const time = study.timing === "mid-year" && year > 0 ? year - 0.5 : year;
+      sum += flow / (1 + study.discount.central) ** time;
+      const [own, all] = [drawn.yearly[year], drawn.cumulative[year]];
+      return [
+        String(year),
+        right(money(flow)),
+        right(own === undefined ? "" : span(own.low, own.high)),
+        right(money(sum)),
+        right(all === undefined ? "" : span(all.low, all.high)),
+      ];
+    }),
+    { behind: true },
+  );
+}
+
+/**
+ * The inputs that could turn the answer first, and those that are still guessed.
+ *
+ * @param desk - the report
+ * @returns two short paragraphs
+ */
+export function hangsOn(desk: InvestDesk): readonly Block[] {
+  const { swings, project, study, breakEvens, modelParts } = desk.found;
+  const widest = swings.slice(0, NAMED).map(({ input, low, high }) => {
+    const worth = `NPV ${span(Math.min(low, high), Math.max(low, high))}`;
+    if (input === undefined) {
+      const [part] = modelParts;
+      return `the model of the hall (${worth}, ${part === undefined ? "" : `most of it ${part.heading}`})`;
+    }
+    const at = breakEvens.find((one) => one.input.id === input.id)?.at;
+    return `${input.words} (${inputValue(input, input.low)} to ${inputValue(input, input.high)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
+  });
+  const guessed = swings
+    .flatMap(({ input }) => (input === undefined ? [] : [input]))
+    .filter(({ tag }) => tag === "estimate" || tag === "default");
+  const more = guessed.length - GUESSED;
+  const resting = (project.tags.get("estimate") ?? 0) + (project.tags.get("default") ?? 0);
+  const anyway = study.carryOn.capital.reduce((sum, line) => sum + line.price.central, 0);
+  return [
+    paragraph(
+      [
+        say("Widest doubts: ", "bold"),
+        `${widest.join("; ")}. `,
+        say("Still guessed: ", "bold"),
+        `${guessed
+          .slice(0, GUESSED)
+          .map(({ words }) => words)
+          .join("; ")}${more > 0 ? `; and ${formatNumber(more, 0)} more` : ""}. `,
+        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on estimates, the share that may move among them; all quantities are modelled. Doing nothing is not free: ${study.carryOn.name} has ${money(anyway)} ${desk.currency} of its own to pay. `,
+        say("Internal, forecast: ", "bold"),
+        "not for clients or advertising; no financial, tax, legal or engineering advice.",
+      ],
+      "small",
+    ),
+  ];
+}

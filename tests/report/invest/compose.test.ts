@@ -1,0 +1,188 @@
+import { parse } from "csv-parse/sync";
+import { beforeAll, describe, expect, it, vi } from "vitest";
+import { drawChart } from "../../../src/charts/chart.js";
+import { findingsOf } from "../../../src/invest/findings.js";
+import { scheduleOf } from "../../../src/invest/measures.js";
+import { readInvest } from "../../../src/invest/read-invest.js";
+import type { Block, ReportDocument, Run } from "../../../src/report/document.js";
+import { composeInvestment } from "../../../src/report/invest/compose.js";
+import { cashFlowCsv, inputsCsv, investJson } from "../../../src/report/invest/data.js";
+import type { InvestInput } from "../../../src/report/invest/input.js";
+import { lintWording } from "../../../src/report/wording.js";
+import { DEMO_TEXT, demoMill, demoStudy } from "../../invest/study-of-demo.js";
+import { textOf } from "../../tools/tree.js";
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+let input: InvestInput;
+let document: ReportDocument;
+
+beforeAll(async () => {
+  const study = demoStudy(await demoMill());
+  const read = readInvest({ name: "invest.yaml", text: DEMO_TEXT });
+  input = {
+    house: "Weir Lane Prints (invented)",
+    file: read.value!.text,
+    findings: findingsOf(study),
+    days: ["2025-10-01", "2026-09-30"],
+    lots: 2462,
+    leftOut: 0,
+    months: [{ month: "2025-10", dye: 40000, mayMove: 25000, pigment: 38000 }],
+    schedules: new Map(study.options.map((one) => [one.name, scheduleOf(study, one)])),
+    warnings: read.problems,
+    topics: ["calender", "steam"],
+    digests: { invest: "0123456789abcdef" },
+    date: "2026-11-25",
+    seed: 1,
+    version: "0.0.0",
+  };
+  document = composeInvestment(input, textOf("templates/invest.md"));
+});
+
+const texts = (runs: readonly Run[]): string =>
+  runs.map((run) => ("text" in run ? run.text : "")).join("");
+
+function said(block: Block): string {
+  switch (block.kind) {
+    case "paragraph":
+      return texts(block.runs);
+    case "list":
+      return block.items.map(texts).join("\n");
+    case "table":
+      return [
+        block.caption,
+        ...[block.head, ...block.rows].map((row) => row.map(({ runs }) => texts(runs)).join(" | ")),
+      ].join("\n");
+    case "box":
+      return block.blocks.map(said).join("\n");
+    case "heading":
+      return block.text;
+    default:
+      return "";
+  }
+}
+
+const table = (id: string) => {
+  const found = document.blocks.find((block) => block.kind === "table" && block.id === id);
+  if (found?.kind !== "table") throw new Error(`there is no table ${id}`);
+  return found;
+};
+
+describe("the report on a purchase", () => {
+  it("has a picture for each question, with a table behind or beside it", () => {
+    const figures = document.blocks.flatMap((block) => (block.kind === "figure" ? [block] : []));
+    expect(figures.map(({ id }) => id)).toEqual([
+      "cash",
+      "cost-steps",
+      "ink-volume",
+      "npv-swings",
+      "turning-points",
+      "capacity",
+      "lead-time",
+    ]);
+    for (const { chart } of figures) expect(drawChart(chart!).height).toBeGreaterThan(60);
+    for (const id of [
+      "cash-table",
+      "cost-steps-table",
+      "ink-volume-table",
+      "npv-swings-table",
+      "break-evens",
+      "capacity-months",
+      "lead-time-table",
+    ])
+      expect(table(id).rows.length).toBeGreaterThan(0);
+  });
+
+  it("says on page one what rests on estimates, what is guessed, and that it is internal", () => {
+    const at = document.blocks.findIndex(
+      (block) => block.kind === "heading" && block.id === "questions",
+    );
+    const first = document.blocks.slice(0, at).map(said).join("\n");
+    expect(first).toMatch(/\d+\s% of the present value/);
+    expect(first).toContain("Still guessed: ");
+    expect(first).toContain("Internal, forecast: ");
+    expect(first).toMatch(/net present value \(NPV\) of .*95 % interval/);
+    expect(document.footer).toContain("Internal, forecast");
+  });
+
+  it("answers each question with a number and its doubt", () => {
+    const rows = table("questions").rows.map((row) => row.map(({ runs }) => texts(runs)));
+    const asked = rows.map(([question = ""]) => question).join("\n");
+    for (const words of [
+      "ink price",
+      "volume is 30 % lower",
+      "half of those orders",
+      "gas costs half",
+      "gas costs twice",
+      "boiler really shut down",
+      "bottleneck",
+      "seconds",
+      "effluent",
+      "paid anyway",
+      "Lease",
+      "exit value",
+      "improving the wash range",
+    ])
+      expect(asked).toContain(words);
+    for (const [question = "", answer = "", doubt = ""] of rows) {
+      expect(`${answer} ${doubt}`, question).toMatch(/\d/);
+      expect(doubt, question).not.toBe("");
+    }
+  });
+
+  it("ranks no option by the cost of a tonne that saves money", () => {
+    const rows = table("options").rows.map((row) => row.map(({ runs }) => texts(runs)));
+    const tonne = rows.find(([name]) => name?.startsWith("Cost per t")) ?? [];
+    input.findings.options.forEach(({ measures }, i) => {
+      if ((measures.perTonne ?? 0) < 0) expect(tonne[i + 1]).toBe("saves money");
+    });
+  });
+
+  it("says nothing that praises", () => {
+    const whole = document.blocks.map(said).join("\n");
+    expect(lintWording(whole)).toEqual([]);
+  });
+});
+
+describe("the data beside it", () => {
+  it("holds cash flows to the cent that add up", () => {
+    const { study } = input.findings;
+    const rows = parse<Record<string, string>>(cashFlowCsv(input.schedules, study.currency), {
+      columns: true,
+    });
+    expect(rows).toHaveLength(study.options.reduce((sum, { text }) => sum + text.life + 1, 0));
+    for (const {
+      option: _o,
+      year: _y,
+      currency,
+      tax = "",
+      money = "",
+      discounted,
+      ...parts
+    } of rows) {
+      expect(currency).toBe("EUR");
+      expect(discounted).toMatch(/^-?\d+\.\d\d$/);
+      const sum = Object.values(parts).reduce((total, part) => total + Number(part), 0);
+      expect(Math.abs(sum - Number(tax) - Number(money))).toBeLessThan(0.08);
+    }
+  });
+
+  it("holds every input with its tag, and no formula", () => {
+    const rows = parse<Record<string, string>>(inputsCsv(input), { columns: true });
+    expect(rows.map(({ input: id }) => id)).toEqual([...input.findings.study.inputs.keys()]);
+    for (const row of rows)
+      for (const cell of Object.values(row)) expect(cell).not.toMatch(/^[=+@]/);
+  });
+
+  it("holds all of it as JSON, marked as a forecast", () => {
+    const json = JSON.parse(investJson(document, input)) as {
+      readonly forecast: boolean;
+      readonly options: readonly { readonly npv: string; readonly name: string }[];
+    };
+    expect(json.forecast).toBe(true);
+    expect(json.options.map(({ name }) => name)).toEqual(
+      input.findings.options.map(({ option }) => option.name),
+    );
+    for (const { npv } of json.options) expect(npv).toMatch(/^-?\d+\.\d\d$/);
+  });
+});
