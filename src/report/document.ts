@@ -52,7 +52,11 @@ export type Block =
       /** Starts a page in print. */
       readonly newPage?: boolean;
     }
-  | { readonly kind: "paragraph"; readonly runs: readonly Run[]; readonly tone?: "lead" | "small" }
+  | {
+      readonly kind: "paragraph";
+      readonly runs: readonly Run[];
+      readonly tone?: "lead" | "dense" | "small";
+    }
   | {
       readonly kind: "list";
       readonly ordered: boolean;

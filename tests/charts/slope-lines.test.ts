@@ -30,9 +30,7 @@ describe("picture of changes", () => {
   });
 
   it("names both ends, clear of each other, and of fifty lines those that move most", () => {
-    const many = Array.from({ length: 50 }, (_, i) =>
-      line(`Supplier ${i}`, 100 + i, 100 + 10 * i),
-    );
+    const many = Array.from({ length: 50 }, (_, i) => line(`Supplier ${i}`, 100 + i, 100 + 10 * i));
     const names = texts(draw(many)).filter(({ text }) => text.includes("Supplier"));
     expect(names).toHaveLength(24);
     expect(names.some(({ text }) => text.includes("Supplier 49"))).toBe(true);

@@ -42,7 +42,7 @@ export function answerLead(desk: ReportDesk): Block {
   const [first = ""] = shares;
   const measured = shares.every((share) => share === first)
     ? `${first} measured`
-    : `measured shares: ${SENTENCES.map(([, words], i) => `${words} ${shares[i] ?? ""}`).join(", ")}`;
+    : "shares measured in the table";
   return {
     kind: "paragraph",
     runs: [
@@ -94,7 +94,7 @@ function answer(
     if (comparison.resolved) {
       runs.push(said(", "), rises ? said(formatNumber(-100 * median, 0)) : saving.run);
       runs.push(said(` % ${rises ? "more" : "less"} (${interval} %)`));
-    } else runs.push(said(`; which is less is open (${interval} % ${rises ? "more" : "less"})`));
+    } else runs.push(said(`; which is less is open (${interval} %)`));
   }
   runs.push(said("."));
   return runs;
@@ -120,7 +120,7 @@ export function answerTable(desk: ReportDesk): Block {
         numberCell(difference.run),
         numberCell(difference.interval),
         numberCell(formatShareOfDraws(comparison.less, comparison.count)),
-        numberCell(ownShare(desk, id)),
+        numberCell(knownShare(desk, id)),
         textCell(comparison.resolved ? "yes" : "no"),
       ],
     ];
@@ -137,7 +137,7 @@ export function answerTable(desk: ReportDesk): Block {
       "Dye\u00a0−\u00a0P",
       "95 % interval",
       "P\u00a0less",
-      "Mill’s\u00a0own",
+      desk.input.calibrated === undefined ? "Mill’s\u00a0own" : "Metered",
       "Not\u00a0zero",
     ].map((text, i) =>
       i === 0 || i === 7 ? textCell(text) : { ...textCell(text), align: "right" as const },
@@ -156,14 +156,23 @@ export function answerTable(desk: ReportDesk): Block {
 export function tableNotes(desk: ReportDesk): Block {
   const logged =
     desk.input.yields === undefined ? "each on its own lots" : "with the yields of the plant file";
-  const text = `Mill’s own: from its settings, the rest is defaults. Not zero: direction only, not quality of evidence. Yield: ${logged}.`;
+  const known =
+    desk.input.calibrated === undefined
+      ? "Mill’s own: from its settings, the rest is defaults"
+      : "Metered: by meters of machines or shared ones";
+  const text = `${known}; on the route where it is less. Not zero: direction only, not quality of evidence. Yield: ${logged}.`;
   return { kind: "paragraph", tone: "small", runs: [said(text)] };
 }
 
-// Of the indicators that are broken down, both routes alike.
-function ownShare(desk: ReportDesk, id: IndicatorId): string {
+// Of the indicators that are broken down; the route that less is known of speaks for both.
+function knownShare(desk: ReportDesk, id: IndicatorId): string {
   const broken = BROKEN_DOWN.find((known) => known === id);
-  return broken === undefined ? "–" : formatPercent(desk.provenance(broken).modelled);
+  if (broken === undefined) return "–";
+  const shares = (["pigment", "dye"] as const).map((arm) => {
+    const { measured, allocated, modelled } = desk.shares(broken, arm);
+    return desk.input.calibrated === undefined ? modelled : measured + allocated;
+  });
+  return formatPercent(Math.min(...shares));
 }
 
 // Where an indicator is not broken down, its share is known only as long as nothing is measured at all.

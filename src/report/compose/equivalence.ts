@@ -117,9 +117,9 @@ export function lowerGrades(input: Known): string {
     );
     const [pigment, dye] = [medianGrade(counts.pigment), medianGrade(counts.dye)];
     if (few || pigment === undefined || dye === undefined || !(pigment < dye)) return [];
-    return [`${PROPERTY_WORDS[property]} ${gradeText(pigment)} instead of ${gradeText(dye)}`];
+    return [`${PROPERTY_WORDS[property]} ${gradeText(pigment)} (dye ${gradeText(dye)})`];
   });
-  return lower.length === 0 ? "" : `fastness falls where lots were graded: ${lower.join(", ")}`;
+  return lower.length === 0 ? "" : `fastness falls on lots graded: ${lower.join(", ")}`;
 }
 
 function gradeText(grade: number | undefined): string {

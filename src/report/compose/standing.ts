@@ -54,7 +54,7 @@ export function evidenceLine(desk: ReportDesk): Block {
       ? measured
         ? "part rests on readings"
         : "no figure rests on a meter or a lot’s reading"
-      : `by meters, on the arm less covered: ${low.map((id) => `${id} ${formatPercent(Math.min(...armsKnown(desk, id)))}`).join(", ")}`,
+      : "metered as in the table",
     ...(above.length === 0
       ? calibrated === undefined
         ? ["no meter is set beside the lots"]
@@ -67,7 +67,9 @@ export function evidenceLine(desk: ReportDesk): Block {
           `one meter would narrow a saving most: ${meterWords(best)}, by ${formatNumber(points, 0)} points`,
         ]
       : []),
-    `readings of ${formatNumber(withReadings, 0)} lots are not yet used`,
+    ...(withReadings === 0
+      ? []
+      : [`readings of ${formatNumber(withReadings, 0)} lots are not used`]),
     `${formatNumber(own, 0)} of ${formatNumber(all, 0)} numbers drawn are estimates without source`,
   ];
   return {

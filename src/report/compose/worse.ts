@@ -65,6 +65,7 @@ export function worseList(desk: ReportDesk): Block {
   }
   return {
     kind: "paragraph",
+    tone: "dense",
     runs: [
       { kind: "text", text: "What gets worse on the pigment route: ", style: "bold" },
       ...worse.flatMap((runs, i): readonly Run[] => [

@@ -21,8 +21,8 @@ export const PAGE = {
   height: 841.89,
   left: 70,
   right: 56,
-  top: 64,
-  bottom: 62,
+  top: 58,
+  bottom: 58,
 } as const;
 
 /** Length of a full line. [pt] */
@@ -54,6 +54,7 @@ export const STYLES = {
   section: { face: "semibold", size: 10.8, leading: 14.5, colour: INK },
   body: { face: "regular", size: 9.6, leading: 14, colour: INK },
   lead: { face: "regular", size: 11, leading: 16, colour: INK },
+  dense: { face: "regular", size: 8.6, leading: 11.8, colour: INK },
   small: { face: "regular", size: 8.2, leading: 11.2, colour: SOFT },
   caption: { face: "semibold", size: 8.8, leading: 12.2, colour: INK },
   cell: { face: "regular", size: 8.5, leading: 11.4, colour: INK },

@@ -117,7 +117,7 @@ function runLines(
   width: number,
 ): ReturnType<typeof breakLines> {
   // Small print is looked up, not read through: it may fill the column.
-  const longest = style === STYLES.small ? width : LONGEST_LINE;
+  const longest = style === STYLES.small || style === STYLES.dense ? width : LONGEST_LINE;
   return breakLines(spans(runs, style, desk), Math.min(width, longest));
 }
 
