@@ -122,23 +122,21 @@ export function optionTable(desk: InvestDesk): Block {
       row("NPV drawn, 10 to 90 %", ({ drawn: { spread } }) => span(spread[1], spread[3])),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
       row("Rate of return (IRR)", ({ measures }) => returnWords(measures.rates)),
-      row(
-        "Payback / discounted, a",
-        ({ measures }) => `${short(measures.payback)} / ${short(measures.discountedPayback)}`,
-      ),
-      row("Payback, utilities only, a", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Payback, simple", ({ measures }) => short(measures.simplePayback)),
+      row("Payback, discounted", ({ measures }) => short(measures.discountedPayback)),
+      row("Payback, utilities only", ({ measures }) => short(measures.utilitiesPayback)),
       row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
       row("Rests on estimates", ({ tags }) =>
         formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
       ),
       row("Comes first", ({ option }) => first(option.name)),
     ],
-    { widths: [2.2, ...options.map(() => 1.3)] },
+    { widths: [1.9, ...options.map(() => 1.35)] },
   );
 }
 
 function short(value: number | undefined): string {
-  return value === undefined ? "never" : formatNumber(value, 1);
+  return value === undefined ? "never" : `${formatNumber(value, 1)}\u00a0a`;
 }
 
 /**
