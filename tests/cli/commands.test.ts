@@ -106,7 +106,9 @@ describe("a mill laid out", () => {
 
   it("is never written over", () => {
     const before = readFileSync(join(folder, "plant.yaml"), "utf8");
-    expect(expectRefused(folder, "start", ".")).toContain("invest.yaml, log.csv, meters.csv, plant.yaml");
+    expect(expectRefused(folder, "start", ".")).toContain(
+      "invest.yaml, log.csv, meters.csv, plant.yaml",
+    );
     expect(readFileSync(join(folder, "plant.yaml"), "utf8")).toBe(before);
   });
 
