@@ -15,6 +15,10 @@ export interface CoveredYear extends LoanYear {
   readonly brings: number;
   /** What it brings over what is paid; below 1 the mill pays from elsewhere. */
   readonly cover: number;
+  /** Its yearly gains alone, capital spared or renewed left out, in money of that year. */
+  readonly own: number;
+  /** Yearly gains alone over what is paid. */
+  readonly ownCover: number;
 }
 
 // What the start asks for.
@@ -45,10 +49,14 @@ export function loanOf(
   const { loan } = option.text;
   if (loan === undefined) return undefined;
   const sum = loan.share * startCapital(study, option);
-  const { flows } = gainOf(study, option, centralWorld());
+  const { flows, byHeading } = gainOf(study, option, centralWorld());
+  const capital = byHeading.get("capital") ?? [];
   const years = loanSchedule(sum, loan.rate, loan.years).map((year): CoveredYear => {
-    const brings = (flows[year.year] ?? 0) * ofEachYear(study, year.year);
-    return { ...year, brings, cover: brings / year.interest.plus(year.repaid).toNumber() };
+    const flow = flows[year.year] ?? 0;
+    const scale = ofEachYear(study, year.year);
+    const [brings, own] = [flow * scale, (flow - (capital[year.year] ?? 0)) * scale];
+    const paid = year.interest.plus(year.repaid).toNumber();
+    return { ...year, brings, cover: brings / paid, own, ownCover: own / paid };
   });
   return { sum, years };
 }

@@ -19,13 +19,7 @@ import { centralWorld, exactWorld } from "./world.js";
 import { DOUBLES } from "./arithmetic.js";
 
 /** Headings that count as utilities. */
-const UTILITIES: ReadonlySet<Heading> = new Set([
-  "water",
-  "effluent",
-  "heat",
-  "electricity",
-  "capital",
-]);
+const UTILITIES: ReadonlySet<Heading> = new Set(["water", "effluent", "heat", "electricity"]);
 
 /** Measures of an option. */
 export interface Measures {
@@ -41,11 +35,13 @@ export interface Measures {
   readonly rates: readonly number[];
   /** Modified rate of return; absent where nothing goes out or comes in. */
   readonly modified: number | undefined;
-  /** Years until the money is back. */
+  /** Outlay over what it brings a year once all have moved; capital that need not be spent later does not help. */
+  readonly simplePayback: number | undefined;
+  /** Years until the running sum of all money stays at or above zero. */
   readonly payback: number | undefined;
   /** The same, discounted. */
   readonly discountedPayback: number | undefined;
-  /** The same by water, effluent, heat and electricity alone, not discounted. */
+  /** Outlay over what water, effluent, heat and electricity bring a year once all have moved. */
   readonly utilitiesPayback: number | undefined;
   /** Profitability index; absent where nothing is laid out at the start. */
   readonly index: number | undefined;
@@ -78,31 +74,28 @@ export function measuresOf(study: Study, option: StudyOption): Measures {
   const { flows, worth } = gain;
   const rate = study.discount.central;
   const { life } = option.text;
-  const utilities = flows.map((_, year) =>
-    [...gain.byHeading].reduce(
-      (sum, [heading, money]) => sum + (UTILITIES.has(heading) ? (money[year] ?? 0) : 0),
-      0,
-    ),
-  );
   const outlay = -(flows[0] ?? 0);
   const tonnes = total(gain.tonnesLess);
   const withdrawn = ({ quantities }: Gain<number>["option"]): number =>
     total(quantities.get("water.withdrawn") ?? []) / 1000;
   const water = withdrawn(gain.carryOn) - withdrawn(gain.option);
   const at = Math.min(life, Math.max(1, option.rampup.length));
+  const steady = (flows[at] ?? 0) - (gain.byHeading.get("capital")?.[at] ?? 0);
+  const utilities = [...UTILITIES].reduce(
+    (sum, heading) => sum + (gain.byHeading.get(heading)?.[at] ?? 0),
+    0,
+  );
   return {
     gain,
     exact: toCent(gainOf(study, option, exactWorld()).worth).toFixed(2),
     outlay,
-    steady: {
-      year: at,
-      money: (flows[at] ?? 0) - (gain.byHeading.get("capital")?.[at] ?? 0),
-    },
+    steady: { year: at, money: steady },
     rates: ratesOfReturn(flows.map((amount, year) => ({ at: timeOf(year, study.timing), amount }))),
     modified: modifiedReturn(flows, rate, study.reinvest),
+    simplePayback: yearsToPay(outlay, steady),
     payback: paybackOf(flows),
     discountedPayback: paybackOf(discounted(study, rate, flows)),
-    utilitiesPayback: paybackOf(utilities),
+    utilitiesPayback: yearsToPay(outlay, utilities),
     index: outlay > 0 ? profitabilityIndex(DOUBLES, outlay, worth) : undefined,
     yearly: equivalentAnnual(DOUBLES, rate, worth, life, study.timing),
     tonnes,
@@ -114,6 +107,11 @@ export function measuresOf(study: Study, option: StudyOption): Measures {
       worth: presentValue(DOUBLES, each, flows, study.timing),
     })),
   };
+}
+
+function yearsToPay(outlay: number, yearly: number): number | undefined {
+  if (!(outlay > 0)) return 0;
+  return yearly > 0 ? outlay / yearly : undefined;
 }
 
 function total(row: readonly number[]): number {

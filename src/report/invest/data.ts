@@ -105,6 +105,7 @@ export function investJson(document: ReportDocument, input: InvestInput): string
         above: drawn.above / study.draws,
         rates: measures.rates,
         mirr: measures.modified ?? null,
+        simplePayback: measures.simplePayback ?? null,
         payback: measures.payback ?? null,
         discountedPayback: measures.discountedPayback ?? null,
         utilitiesPayback: measures.utilitiesPayback ?? null,

@@ -128,24 +128,35 @@ export function payingBlocks(desk: InvestDesk): readonly Block[] {
       paragraph(["No loan is given. Put one under loan of the option to see what covers it."]),
     );
   else {
-    const least = loan.years.reduce((worst, year) => (year.cover < worst.cover ? year : worst));
+    const least = loan.years.reduce((worst, year) =>
+      year.ownCover < worst.ownCover ? year : worst,
+    );
     const { share = 0, rate = 0, tag = "estimate" } = option.text.loan ?? {};
     blocks.push(
       paragraph([
-        `A loan of ${money(loan.sum)} ${desk.currency} (${formatPercent(share)} of the start capital, ${formatPercent(rate, 1)} a year, ${tag}). In the leanest year, year ${least.year}, what the option brings covers `,
-        desk.number("cover", least.cover, "1", 2).run,
-        ` times the instalment${least.cover < 1 ? "; the mill pays the rest from elsewhere" : ""}. Years in which capital has to be renewed count in full. Central values; the 10 % end of the draws brings ${money(project.drawn.yearly[least.year]?.low ?? NaN)} in that year. Gains count against ${study.carryOn.name}: money not spent there covers instalments only if it would have been there to spend.`,
+        `A loan of ${money(loan.sum)} ${desk.currency} (${formatPercent(share)} of the start capital, ${formatPercent(rate, 1)} a year, ${tag}). In the leanest year, year ${least.year}, yearly gains alone cover `,
+        desk.number("cover", least.ownCover, "1", 2).run,
+        ` times the instalment${least.ownCover < 1 ? "; the mill pays the rest from elsewhere" : ""}. The last column counts capital too, what is spared and what is renewed. Central values; the 10 % end of the draws brings ${money(project.drawn.yearly[least.year]?.low ?? NaN)} in that year. Gains count against ${study.carryOn.name}: money not spent there covers instalments only if it would have been there to spend.`,
       ]),
       table(
         "loan",
         `Loan of ${option.name} in money of each year, ${desk.currency}, to the cent.`,
-        ["Year", "Interest", "Repaid", "Left", "Option brings", "Cover"],
-        loan.years.map(({ year, interest, repaid, left, brings, cover }) => [
+        [
+          "Year",
+          "Interest",
+          "Repaid",
+          "Left",
+          "Yearly gains",
+          "Cover by them",
+          "Cover with capital",
+        ],
+        loan.years.map(({ year, interest, repaid, left, own, ownCover, cover }) => [
           String(year),
           right(interest.toFixed(2)),
           right(repaid.toFixed(2)),
           right(left.toFixed(2)),
-          right(money(brings)),
+          right(money(own)),
+          right(formatNumber(ownCover, 2)),
           right(formatNumber(cover, 2)),
         ]),
       ),
@@ -262,7 +273,7 @@ export function scheduleTable(desk: InvestDesk): Block {
   );
   return table(
     "schedule",
-    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. Simple payback ${years(project.measures.payback)}.`,
+    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. The running sum, not discounted, stays above zero after ${years(project.measures.payback)}.`,
     [
       "Year",
       "Capital",

@@ -12,7 +12,7 @@ import { type InvestDesk, inputValue, money, paragraph, right, say, span, table 
 const NAMED = 3;
 
 /** Guessed inputs listed on page one. */
-const GUESSED = 4;
+const GUESSED = 3;
 
 /**
  * The decision line.
@@ -121,24 +121,24 @@ export function optionTable(desk: InvestDesk): Block {
       row("NPV at your inputs", ({ measures }) => money(measures.gain.worth)),
       row("NPV drawn, 10 to 90 %", ({ drawn: { spread } }) => span(spread[1], spread[3])),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
-      row("Rate of return (IRR)", ({ measures }) => returnWords(measures.rates)),
-      row(
-        "Payback / discounted, a",
-        ({ measures }) => `${short(measures.payback)} / ${short(measures.discountedPayback)}`,
+      row("Rate of return (IRR)", ({ measures }) =>
+        measures.rates.length > 1 ? "not unique" : returnWords(measures.rates),
       ),
-      row("Payback, utilities only, a", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Payback, simple", ({ measures }) => short(measures.simplePayback)),
+      row("Payback, discounted", ({ measures }) => short(measures.discountedPayback)),
+      row("Payback, utilities only", ({ measures }) => short(measures.utilitiesPayback)),
       row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
       row("Rests on estimates", ({ tags }) =>
         formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
       ),
       row("Comes first", ({ option }) => first(option.name)),
     ],
-    { widths: [2.2, ...options.map(() => 1.3)] },
+    { widths: [1.9, ...options.map(() => 1.35)] },
   );
 }
 
 function short(value: number | undefined): string {
-  return value === undefined ? "never" : formatNumber(value, 1);
+  return value === undefined ? "never" : `${formatNumber(value, 1)}\u00a0a`;
 }
 
 /**
@@ -215,7 +215,7 @@ export function cashTable(desk: InvestDesk): Block {
  * @returns two short paragraphs
  */
 export function hangsOn(desk: InvestDesk): readonly Block[] {
-  const { swings, project, study, breakEvens, modelParts } = desk.found;
+  const { swings, project, breakEvens, modelParts } = desk.found;
   const widest = swings.slice(0, NAMED).map(({ input, low, high }) => {
     const worth = `NPV ${span(Math.min(low, high), Math.max(low, high))}`;
     if (input === undefined) {
@@ -230,7 +230,6 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
     .filter(({ tag }) => tag === "estimate" || tag === "default");
   const more = guessed.length - GUESSED;
   const resting = (project.tags.get("estimate") ?? 0) + (project.tags.get("default") ?? 0);
-  const anyway = study.carryOn.capital.reduce((sum, line) => sum + line.price.central, 0);
   return [
     paragraph(
       [
@@ -241,7 +240,7 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
           .slice(0, GUESSED)
           .map(({ words }) => words)
           .join("; ")}${more > 0 ? `; and ${formatNumber(more, 0)} more` : ""}. `,
-        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on estimates, the share that may move among them; all quantities are modelled. Doing nothing is not free: ${study.carryOn.name} has ${money(anyway)} ${desk.currency} of its own to pay. `,
+        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on estimates, the share that may move among them; all quantities are modelled. `,
         say("Internal, forecast: ", "bold"),
         "not for clients or advertising; no financial, tax, legal or engineering advice.",
       ],

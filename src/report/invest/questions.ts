@@ -176,6 +176,6 @@ function washRow(desk: InvestDesk): Row {
   return [
     "Is it still worth it beside improving the wash range?",
     right(`${money(found.project.measures.yearly)} against ${money(wash.measures.yearly)} a year`),
-    `ahead of ${wash.option.name} in ${chance(desk, ahead)} of draws; payback ${years(found.project.measures.payback)} against ${years(wash.measures.payback)}`,
+    `ahead of ${wash.option.name} in ${chance(desk, ahead)} of draws; outlay over yearly gain ${years(found.project.measures.simplePayback)} against ${years(wash.measures.simplePayback)}`,
   ];
 }
