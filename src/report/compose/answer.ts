@@ -157,14 +157,16 @@ export function tableNotes(desk: ReportDesk): Block {
     desk.input.yields === undefined
       ? "each route’s own, different lots"
       : "with the yields of the plant file";
-  const text = `Mill’s own: from its settings, the rest is defaults. Not zero: direction only, not quality of evidence. Yield: ${logged}, in points. Medians here; break-downs add means, which differ a little.`;
+  const text = `Mill’s own: from its ${desk.input.calibrated === undefined ? "settings" : "meters and settings"}, the rest is defaults. Not zero: direction only, not quality of evidence. Yield: ${logged}, in points. Medians here; break-downs add means, which differ a little.`;
   return { kind: "paragraph", tone: "small", runs: [said(text)] };
 }
 
 // Of the indicators that are broken down, both routes alike.
 function ownShare(desk: ReportDesk, id: IndicatorId): string {
   const broken = BROKEN_DOWN.find((known) => known === id);
-  return broken === undefined ? "–" : formatPercent(desk.provenance(broken).modelled);
+  if (broken === undefined) return "–";
+  const { measured, allocated, modelled } = desk.provenance(broken);
+  return formatPercent(measured + allocated + modelled);
 }
 
 // Where an indicator is not broken down, its share is known only as long as nothing is measured at all.
