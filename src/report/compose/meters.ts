@@ -130,7 +130,7 @@ export function blindnessBlocks(desk: ReportDesk): readonly Block[] {
       kind: "table",
       id: "blindness",
       caption:
-        "What it costs not to see: by how many percentage points the 95 % interval of each saving would narrow, had one machine more a meter of usual accuracy (± 2 %, steam ± 5 %). One at a time, the best first; a straight-line estimate that asks for no reading.",
+        "What it costs not to see: by how many percentage points the 95 % interval of each saving would narrow, had one machine more a meter of usual accuracy (± 2 %, steam ± 5 %). One at a time, the widest first; a straight-line estimate that asks for no reading.",
       head: [
         textCell("Meter to put in"),
         ...["Water", "Final energy", "CO₂e"].map((words) => ({
