@@ -8,7 +8,6 @@ import type { IndicatorId } from "../account/indicators.js";
 import type { FactorSet } from "../factors/factor.js";
 import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
-import type { ReportDocument } from "../report/document.js";
 import { composeSuppliers } from "../report/suppliers/compose-suppliers.js";
 import { supplierPage } from "../report/suppliers/supplier-page.js";
 import type { Given } from "../suppliers/candidate.js";
