@@ -8,7 +8,6 @@ import type { IndicatorId } from "../account/indicators.js";
 import type { FactorSet } from "../factors/factor.js";
 import { MissingFactor } from "../plant/quantities.js";
 import type { Problem } from "../problems/problem.js";
-import type { ReportDocument } from "../report/document.js";
 import { composeSuppliers } from "../report/suppliers/compose-suppliers.js";
 import { supplierPage } from "../report/suppliers/supplier-page.js";
 import type { Given } from "../suppliers/candidate.js";
@@ -219,13 +218,12 @@ async function writeReports(
   if (options.formats.includes("html"))
     for (const { alias } of compared.candidates) {
       const page = supplierPage(compared, alias, options.asOf);
-      if (page !== undefined) files.set(`own-${fileName(alias)}.html`, await own(page));
+      // Two names may come to one file name; neither supplier may get the other's page.
+      let name = `own-${fileName(alias)}.html`;
+      for (let i = 2; files.has(name); i++) name = `own-${fileName(alias)}-${i}.html`;
+      if (page !== undefined) files.set(name, await html(page));
     }
   return writeAll(options.out, files);
-}
-
-async function own(page: ReportDocument): Promise<string> {
-  return html(page);
 }
 
 function fileName(alias: string): string {

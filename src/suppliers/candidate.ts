@@ -88,6 +88,8 @@ export function candidateOf(given: Given, shipped: FactorSet, asOf: string): Can
   }
   const classes = pack.strata.map((stratum) => classesOf(pack.boundary, stratum));
   const accepted = placeOf("accepted");
+  if (!(groups.reduce((sum, { amounts }) => sum + (amounts[accepted] ?? 0), 0) > 0))
+    return "no cloth was accepted, so there is nothing to divide by";
   return {
     alias: given.alias,
     given,

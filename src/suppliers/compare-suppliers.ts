@@ -8,7 +8,7 @@ import { rangeOf, type Range } from "../compare/compare.js";
 import type { FactorSet } from "../factors/factor.js";
 import { type Candidate, candidateOf, type Given } from "./candidate.js";
 import type { CellTotals } from "./cells.js";
-import { cellsOf, type Drawn, drawnOf, NONE } from "./drawn.js";
+import { cellsOf, type Drawn, drawnOf, NONE, puttingTogether } from "./drawn.js";
 import { type Flag, flagsOf } from "./flags.js";
 import { type Gate, gateOf, type Refused } from "./gate.js";
 import {
@@ -139,7 +139,10 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   const lacking = covered.some((weight) => weight < 1 - 1e-9);
   const how = { ...asked, silent: lacking ? endsUnsaid(asked.shipped) : undefined };
   const drawn = ready.map((candidate) => drawnOf(candidate, gate, mix, how));
-  const freely = free === undefined ? undefined : ready.map((one) => drawnOf(one, gate, free, how));
+  const freely =
+    free === undefined
+      ? undefined
+      : drawn.map((one) => puttingTogether(one, placesIn(mix, free), free.strata.length));
   const results = asked.ids.flatMap((id): readonly IndicatorResult[] => {
     const known = ready[0]?.program.indicators.get(id);
     if (known === undefined) return [];
@@ -161,6 +164,15 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     ];
   });
   return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results };
+}
+
+// Stratum of the mix with free routes that each stratum of the mix belongs to.
+function placesIn(mix: ReferenceMix, free: ReferenceMix): readonly number[] {
+  return mix.strata.map(({ classes }) => {
+    const { route: _route, ...rest } = classes;
+    const text = JSON.stringify(rest);
+    return free.strata.findIndex((one) => JSON.stringify(one.classes) === text);
+  });
 }
 
 // Areas of routes that count all they must.

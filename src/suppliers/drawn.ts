@@ -79,23 +79,19 @@ export function drawnOf(
     draws: asked.draws,
     seed: asked.seed,
   };
-  const whole = cellTotals({
-    ...ask,
-    program,
-    ids: asked.ids,
-    cellOf: groups.map(() => 0),
-    cells: 1,
-    counts: () => true,
-  });
   const unsaid = unsaidOf(program, ask.counts, asked.ids);
+  const value = cellTotals({ ...ask, program, ids: asked.ids });
+  // As it stands all of it counts; only where something is left out for all must that be drawn apart.
+  const isNarrowed = [...gate.leftOut.values()].some((duties) => duties.size > 0);
+  const whole = isNarrowed
+    ? cellTotals({ ...ask, program, ids: asked.ids, counts: () => true })
+    : value;
+  const accepted = whole.accepted.reduce((sum, area) => sum + area, 0);
   return {
     crude: new Map(
-      asked.ids.map((id) => [
-        id,
-        perUnit(whole.totals.get(id)?.[0], whole.accepted[0] ?? 0) ?? NONE,
-      ]),
+      asked.ids.map((id) => [id, perUnit(added(whole.totals.get(id) ?? []), accepted) ?? NONE]),
     ),
-    value: cellTotals({ ...ask, program, ids: asked.ids }),
+    value,
     counted: new Map(
       asked.ids.map((id) => [
         id,
@@ -121,6 +117,56 @@ function silentOf(
       cellTotals({ ...ask, program: unsaid.get(id)?.program ?? program, ids: [id] }),
     ]),
   );
+}
+
+function added(draws: readonly Float64Array[]): Float64Array {
+  const sum = new Float64Array(draws[0]?.length ?? 0);
+  for (const one of draws) for (let i = 0; i < sum.length; i++) sum[i] = sum[i]! + one[i]!;
+  return sum;
+}
+
+/**
+ * The same draws with strata put together: what was drawn for each need not be drawn again.
+ *
+ * @param drawn - draws at a mix
+ * @param into - place of each stratum among the new ones
+ * @param count - number of new strata
+ * @returns draws at the coarser mix; one hole leaves the whole new stratum without a value
+ */
+export function puttingTogether(drawn: Drawn, into: readonly number[], count: number): Drawn {
+  const places = [...into, count];
+  const sums = (numbers: readonly number[]): number[] => {
+    const all = Array.from({ length: count + 1 }, () => 0);
+    numbers.forEach((number, k) => (all[places[k] ?? count]! += number));
+    return all;
+  };
+  const coarser = ({ lots, accepted, mass, totals }: CellTotals): CellTotals => ({
+    lots: sums(lots),
+    accepted: sums(accepted),
+    mass: sums(mass),
+    totals: new Map(
+      [...totals].map(([id, draws]) => [
+        id,
+        Array.from({ length: count + 1 }, (_, c) =>
+          added([
+            new Float64Array(draws[0]?.length ?? 0),
+            ...draws.filter((__, k) => places[k] === c),
+          ]),
+        ),
+      ]),
+    ),
+  });
+  const each = (by: ReadonlyMap<IndicatorId, CellTotals>): ReadonlyMap<IndicatorId, CellTotals> =>
+    new Map([...by].map(([id, totals]) => [id, coarser(totals)]));
+  return {
+    ...drawn,
+    value: coarser(drawn.value),
+    counted: each(drawn.counted),
+    silent: each(drawn.silent),
+    holes: Array.from({ length: count }, (_, c) =>
+      drawn.holes.find((hole, k) => places[k] === c && hole !== undefined),
+    ),
+  };
 }
 
 /** No draws. */

@@ -184,13 +184,12 @@ describe("suppliers compared", () => {
     }
   });
 
-  it("have no place below half of the mix, and no value where nothing was printed", () => {
-    const { results } = compare([a, b, { ...c, pack: { ...c.pack, strata: [] } }]);
-    const { standings, suppliers } = results[0]!;
-    expect(standings.unranked.map(({ alias, covered }) => [alias, covered])).toEqual([["C", 0]]);
-    expect(suppliers[2]!.cells.every(({ value, lots }) => value === undefined && lots === 0)).toBe(
-      true,
-    );
+  it("stay out when no cloth was accepted", () => {
+    const { gate, results } = compare([a, b, { ...c, pack: { ...c.pack, strata: [] } }]);
+    expect(
+      gate.refused.map(({ alias, why }) => [alias, why.includes("no cloth was accepted")]),
+    ).toEqual([["C", true]]);
+    expect(results[0]!.standings.unranked).toEqual([]);
   });
 
   it("stay out when their pack does not verify, with the place", () => {

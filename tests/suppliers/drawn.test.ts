@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Candidate, candidateOf } from "../../src/suppliers/candidate.js";
-import { cellsOf, drawnOf } from "../../src/suppliers/drawn.js";
+import { cellsOf, drawnOf, puttingTogether } from "../../src/suppliers/drawn.js";
 import { gateOf } from "../../src/suppliers/gate.js";
 import { pooledMix } from "../../src/suppliers/reference.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
@@ -44,5 +44,27 @@ describe("draws of a supplier", () => {
     const cells = cellsOf(drawn.value, "water", drawn.holes, "accepted");
     expect(cells[at]).toBeUndefined();
     expect(cells.filter((cell) => cell !== undefined)).toHaveLength(mix.strata.length - 1);
+  });
+
+  it("can be put together to coarser strata, and one hole leaves none of it", () => {
+    const candidate = ready();
+    const mix = pooledMix([candidate.areas]);
+    const drawn = drawnOf(candidate, gateOf([candidate], []), mix, ASK);
+    const one = puttingTogether(
+      drawn,
+      mix.strata.map(() => 0),
+      1,
+    );
+    const [all] = cellsOf(one.value, "water", one.holes, "accepted");
+    // Put together, all strata come to the value as it stands.
+    all!.forEach((value, i) => {
+      expect(value / drawn.crude.get("water")![i]!).toBeCloseTo(1, 9);
+    });
+    const holed = puttingTogether(
+      { ...drawn, holes: mix.strata.map((_, k) => (k === 0 ? "washing" : undefined)) },
+      mix.strata.map(() => 0),
+      1,
+    );
+    expect(cellsOf(holed.value, "water", holed.holes, "accepted")).toEqual([undefined]);
   });
 });
