@@ -1,4 +1,5 @@
-// Writes the reports of Weir Lane Prints, an invented print house, into out/ at the top of the tree.
+// Writes the reports of Weir Lane Prints, an invented print house, and the comparison of five invented suppliers into
+// out/ at the top of the tree.
 //
 //     npm run demo
 import { spawnSync } from "node:child_process";
@@ -16,14 +17,20 @@ if (!existsSync(tool)) {
   console.error(`${tool} is missing; run \`npm run build\` first.`);
   process.exit(2);
 }
-const words = ["report", "--as-of", AS_OF, "--out", "../../out"];
-const { status, error } = spawnSync(process.execPath, [tool, ...words], {
-  cwd: join(top, "examples", "demo"),
-  stdio: "inherit",
-});
-if (error !== undefined) throw error;
-const made = ["report.html", "report.pdf", "report.json", "setaside.csv"]
-  .map((name) => join(top, "out", name))
-  .filter((path) => existsSync(path));
-if (status === 0) console.log(["Reports of the invented house:", ...made].join("\n  "));
-process.exitCode = status ?? 1;
+const out = join(top, "out");
+for (const command of ["report", "invest"]) {
+  run([tool, command, "--as-of", AS_OF, "--out", join("..", "..", "out")], "demo");
+}
+run([join(top, "examples", "compare-suppliers.mjs")], "suppliers");
+const made = [
+  ...["report.html", "report.pdf", "report.json", "setaside.csv", "invest.html", "invest.pdf"],
+  ...["html", "pdf"].map((kind) => join("suppliers", `suppliers.${kind}`)),
+].map((name) => join(out, name));
+console.log(["Reports of invented houses:", ...made.filter(existsSync)].join("\n  "));
+
+function run(words, folder) {
+  const cwd = join(top, "examples", folder);
+  const { status, error } = spawnSync(process.execPath, words, { cwd, stdio: "inherit" });
+  if (error !== undefined) throw error;
+  if (status !== 0) process.exit(status ?? 1);
+}

@@ -112,18 +112,18 @@ function noClaim(id: string): Problem {
 // Months that have both a reading and lots.
 function gapsOf(series: readonly MeterMonthSeries[]): ClaimSetting["gaps"] {
   const sums = new Map<"water" | "electricity" | "gas", { metered: number; modelled: number }>();
-  for (const { quantity, behind, months } of series) {
+  for (const { quantity, behind, base = 0, months } of series) {
     // A meter of one machine says nothing of the rest of the site.
     if (quantity === "steam" || behind !== undefined) continue;
     const sum = sums.get(quantity) ?? { metered: 0, modelled: 0 };
     for (const { metered, modelled, machines } of months) {
       if (metered === undefined || modelled === undefined) continue;
       sum.metered += metered;
-      // Where meters corrected the model, the gap is what the site counts beside its lots.
+      // Where meters corrected the model, the gap is what the site counts beside its lots and a known base load.
       sum.modelled +=
         machines === undefined
           ? modelled
-          : [...machines.values()].reduce((all, value) => all + value, 0);
+          : base + [...machines.values()].reduce((all, value) => all + value, 0);
     }
     sums.set(quantity, sum);
   }

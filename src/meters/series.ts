@@ -32,6 +32,8 @@ export interface MeterMonthSeries {
   readonly unit: string;
   /** Machines behind it; absent for a meter of a site. */
   readonly behind?: readonly string[];
+  /** Base load a month as it was given or found by regression; absent where only a wide stream stands in its place. */
+  readonly base?: number;
   /** Set when a reading was shared among months by days. */
   readonly spread?: true;
   /** Months with either. */
@@ -51,6 +53,10 @@ export function seriesOf(meters: readonly MeterFound[]): readonly MeterMonthSeri
     const scale = use.quantity === "water" ? 1e-3 : 1;
     const days = use.months.reduce((sum, { covered }) => sum + covered, 0);
     const flowing = stream === undefined ? 0 : quantile(stream.after, 0.5);
+    const base =
+      stream === undefined || use.stream.by === "wide"
+        ? undefined
+        : (scale * quantile(stream.before, 0.5)) / days;
     const corrections = new Map(
       use.parts.map((part, k) => [nameOfPart(part), quantile(parts[k]!, 0.5)]),
     );
@@ -69,6 +75,7 @@ export function seriesOf(meters: readonly MeterFound[]): readonly MeterMonthSeri
       quantity: use.quantity,
       unit: UNITS[use.quantity],
       ...(use.machines === undefined ? {} : { behind: use.machines }),
+      ...(base === undefined ? {} : { base }),
       ...(use.spread ? { spread: true as const } : {}),
       months: use.months.map((month) => ({
         month: month.month,

@@ -29,8 +29,25 @@ export interface Recomputed {
  * @returns a check each; figures that cannot be worked out fail with the reason
  */
 export function recompute(pack: Pack, code: string): readonly Recomputed[] {
-  const factors = factorSetOf(pack);
-  const plant = plantOf(pack.plant, factors);
+  try {
+    const factors = factorSetOf(pack);
+    return recomputed(pack, code, factors, plantOf(pack.plant, factors));
+  } catch (error) {
+    // Units or factors that do not fit stop the reader; who sealed the pack could read it.
+    const why = error instanceof Error ? error.message : String(error);
+    return [
+      { id: "boundary", outcome: "fail", found: why, places: ["/pack/plant", "/pack/factors"] },
+      ...unable(why),
+    ];
+  }
+}
+
+function recomputed(
+  pack: Pack,
+  code: string,
+  factors: ReturnType<typeof factorSetOf>,
+  plant: ReturnType<typeof plantOf>,
+): readonly Recomputed[] {
   if (plant.value === undefined) {
     const said = plant.problems.slice(0, 2).map(sentence).join(" ");
     return [

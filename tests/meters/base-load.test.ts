@@ -16,7 +16,7 @@ function found(result: BaseLoad | NoBaseLoad): BaseLoad {
 
 describe("baseLoad", () => {
   // Worked outside, by the normal equations in long decimals.
-  it("[P10] finds base and slope of twelve months", () => {
+  it("[P19] finds base and slope of twelve months", () => {
     const fit = found(baseLoad(E, production(P)));
     expect(fit.coefficients[0]?.value).toBeCloseTo(868.0689, 3);
     expect(fit.coefficients[1]?.value).toBeCloseTo(12.73447, 4);

@@ -12,7 +12,7 @@ const meter = (rest: Partial<MeterText>): MeterText => ({
 
 describe("cubic metres of gas", () => {
   // By hand: 288.15 K / 273.15 K.
-  it("[P11] at 15 and at 0 °C", () => {
+  it("[P20] at 15 and at 0 °C", () => {
     expect(1 / normalVolume("standard")).toBeCloseTo(1.0549149, 7);
     expect(normalVolume("normal")).toBe(1);
     expect(normalVolume({ temperature: 15, pressure: 1.01325 })).toBeCloseTo(

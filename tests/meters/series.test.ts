@@ -29,4 +29,18 @@ describe("seriesOf", () => {
     expect(share).toBeGreaterThan(0.92);
     expect(share).toBeLessThan(1.08);
   });
+
+  it("tells a base load that was found, as it was put in, and none where months are too few to find it", () => {
+    // 3,000 L a month in the readings above.
+    expect(series?.base).toBeGreaterThan(2.7);
+    expect(series?.base).toBeLessThan(3.3);
+    const few = calibrate({
+      program,
+      groups,
+      meters: inUse(mill, readings.slice(0, 5)),
+      draws: 200,
+      seed: 1,
+    });
+    expect(seriesOf(few?.meters ?? []).map(({ base }) => base)).toEqual([undefined]);
+  });
 });

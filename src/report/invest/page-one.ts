@@ -124,9 +124,9 @@ export function optionTable(desk: InvestDesk): Block {
       row("Rate of return (IRR)", ({ measures }) =>
         measures.rates.length > 1 ? "not unique" : returnWords(measures.rates),
       ),
-      row("Payback, simple", ({ measures }) => short(measures.simplePayback)),
-      row("Payback, discounted", ({ measures }) => short(measures.discountedPayback)),
-      row("Payback, utilities only", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Simple payback, yearly gains", ({ measures }) => short(measures.simplePayback)),
+      row("Discounted payback, all money", ({ measures }) => short(measures.discountedPayback)),
+      row("Utilities-only payback", ({ measures }) => short(measures.utilitiesPayback)),
       row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
       row("Rests on estimates", ({ tags }) =>
         formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
