@@ -4,10 +4,10 @@
  * unit, so they are told apart by type.
  */
 
-declare const kind: unique symbol;
+import type { OfKind } from "../meters/average-or-avoidable.js";
 
 /** Draws of a quantity that goes when lots leave, or comes with them. */
-export type Avoidable = Float64Array & { readonly [kind]: "avoidable" };
+export type Avoidable = Float64Array & OfKind<"avoidable">;
 
 /** Parts of what lots are charged with. */
 export interface Charged {

@@ -7,11 +7,17 @@
 
 declare const kind: unique symbol;
 
+/** Mark of a quantity or of its draws, by which the two kinds are told apart. */
+export interface OfKind<K extends "allocated" | "avoidable"> {
+  /** Held by the type alone. */
+  readonly [kind]: K;
+}
+
 /** A share of a meter: base load is in it. For disclosure. */
-export type Allocated = number & { readonly [kind]: "allocated" };
+export type Allocated = number & OfKind<"allocated">;
 
 /** What would fall away with the lots: base load is not in it. For investment. */
-export type Avoidable = number & { readonly [kind]: "avoidable" };
+export type Avoidable = number & OfKind<"avoidable">;
 
 /**
  * Marks a number as allocated.
