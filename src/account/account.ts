@@ -2,9 +2,10 @@
  * Both arms of all lots, draw by draw: flows at the fence, indicators, and the means that break them down.
  */
 
+import { addProduct, addScaled, sumProduct } from "../numbers/loops.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import { BLOCK, type Draws, drawsOf } from "./draws.js";
+import { BLOCK, type BlockVisit, type Draws, drawsOf } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
 import { fenceOf, unityOf } from "./outlet.js";
 import type { Program, ProgramTerm } from "./program.js";
@@ -51,8 +52,47 @@ export type Side = Workflow | "actual";
  * @returns totals, draw by draw, and parts
  */
 export function accountOf(program: Program, count: number, seed: number): Account {
-  const plan = planOf(program);
+  const tally = tallyOf(program, count);
   const draws = drawsOf(program.nodes, count, seed);
+  draws.each(tally.needed, tally.visit);
+  return tally.account(draws);
+}
+
+/**
+ * Works accounts out in one pass over the draws of quantities that they share.
+ *
+ * @param programs - programs over the same nodes
+ * @param count - number of draws
+ * @param seed - seed of the draws
+ * @returns an account of each, the same as it would be alone
+ */
+export function accountsOf(
+  programs: readonly Program[],
+  count: number,
+  seed: number,
+): readonly Account[] {
+  const [first] = programs;
+  if (first === undefined) return [];
+  if (programs.some(({ nodes }) => nodes !== first.nodes))
+    throw new Error("Programs of one pass must share their nodes.");
+  const tallies = programs.map((program) => tallyOf(program, count));
+  const draws = drawsOf(first.nodes, count, seed);
+  const needed = new Set(tallies.flatMap((tally) => [...tally.needed]));
+  draws.each(needed, (start, end, values) => {
+    for (const { visit } of tallies) visit(start, end, values);
+  });
+  return tallies.map(({ account }) => account(draws));
+}
+
+/** Sums of a program, filled block by block. */
+interface Tally {
+  readonly needed: ReadonlySet<number>;
+  readonly visit: BlockVisit;
+  readonly account: (draws: Draws) => Account;
+}
+
+function tallyOf(program: Program, count: number): Tally {
+  const plan = planOf(program);
   // An arm's own lots and the others are kept apart until the end, so that what the mill really did costs
   // no second pass.
   const sums = new Map<string, Float64Array>();
@@ -65,7 +105,7 @@ export function accountOf(program: Program, count: number, seed: number): Accoun
   );
   const flow = new Float64Array(BLOCK);
   const per = new Float64Array(BLOCK);
-  draws.each(plan.needed, (start, end, values) => {
+  const visit: BlockVisit = (start, end, values) => {
     const n = end - start;
     plan.groups.forEach((group, g) => {
       flow.fill(0, 0, n);
@@ -85,20 +125,28 @@ export function accountOf(program: Program, count: number, seed: number): Accoun
         });
       });
     });
-  });
-  const parts = new Map<BrokenDown, Part[]>(BROKEN_DOWN.map((id) => [id, []]));
-  for (const { term, amount, group, rate } of plan.terms) {
-    BROKEN_DOWN.forEach((id, broken) => {
-      const coefficient = means[group]![rate]![broken]!;
-      if (coefficient !== 0) parts.get(id)?.push({ term, coefficient, mean: amount * coefficient });
-    });
-  }
+  };
+  const parted = (): ReadonlyMap<BrokenDown, Part[]> => {
+    const parts = new Map<BrokenDown, Part[]>(BROKEN_DOWN.map((id) => [id, []]));
+    for (const { term, amount, group, rate } of plan.terms) {
+      BROKEN_DOWN.forEach((id, broken) => {
+        const coefficient = means[group]![rate]![broken]!;
+        if (coefficient !== 0)
+          parts.get(id)?.push({ term, coefficient, mean: amount * coefficient });
+      });
+    }
+    return parts;
+  };
   return {
-    program,
-    draws,
-    indicators: sidesOf(sums, "indicator", [...program.indicators.keys()], count),
-    fence: sidesOf(sums, "fence", plan.fence, count),
-    parts,
+    needed: plan.needed,
+    visit,
+    account: (draws) => ({
+      program,
+      draws,
+      indicators: sidesOf(sums, "indicator", [...program.indicators.keys()], count),
+      fence: sidesOf(sums, "fence", plan.fence, count),
+      parts: parted(),
+    }),
   };
 }
 
@@ -226,26 +274,6 @@ function vectorIn<K>(map: Map<K, Float64Array>, key: K, count: number): Float64A
   let found = map.get(key);
   if (found === undefined) map.set(key, (found = new Float64Array(count)));
   return found;
-}
-
-function addScaled(into: Float64Array, a: Float64Array, by: number, n: number): void {
-  for (let i = 0; i < n; i++) into[i] = into[i]! + by * a[i]!;
-}
-
-function addProduct(
-  into: Float64Array,
-  start: number,
-  a: Float64Array,
-  b: Float64Array,
-  n: number,
-): void {
-  for (let i = 0; i < n; i++) into[start + i] = into[start + i]! + a[i]! * b[i]!;
-}
-
-function sumProduct(a: Float64Array, b: Float64Array, n: number): number {
-  let sum = 0;
-  for (let i = 0; i < n; i++) sum += a[i]! * b[i]!;
-  return sum;
 }
 
 /**

@@ -79,6 +79,7 @@ const PLACE_OF = new Map(AMOUNTS.map((amount, i) => [amount.name, i]));
  * @param factors - factors
  * @param groups - groups of the ledger
  * @param asOf - day of the report
+ * @param nodes - quantities of other programs to share; its own when absent
  * @returns the program
  */
 export function writeProgram(
@@ -86,8 +87,9 @@ export function writeProgram(
   factors: FactorSet,
   groups: readonly Group[],
   asOf: string,
+  nodes = new Nodes(),
 ): Program {
-  const desk = new Desk(plant, factors, asOf);
+  const desk = new Desk(plant, factors, asOf, nodes);
   const sums = new Map<string, { key: LedgerKey; amounts: Float64Array }>();
   for (const { key, amounts } of groups) {
     if (key.pigment === "") continue;
@@ -108,7 +110,7 @@ export function writeProgram(
 }
 
 class Desk {
-  readonly nodes = new Nodes();
+  readonly nodes: Nodes;
   readonly indicators = new Map<IndicatorId, Indicator>();
   readonly #plant: Plant;
   readonly #factors: FactorSet;
@@ -118,7 +120,8 @@ class Desk {
   readonly #outlets = new Map<string, Outlet>();
   readonly #arms = new Map<string, Arm>();
 
-  constructor(plant: Plant, factors: FactorSet, asOf: string) {
+  constructor(plant: Plant, factors: FactorSet, asOf: string, nodes: Nodes) {
+    this.nodes = nodes;
     this.#plant = plant;
     this.#factors = factors;
     this.#asOf = asOf;

@@ -159,7 +159,7 @@ export async function assess(
   try {
     const { plant, factors } = mill;
     const corrected = found === undefined ? {} : { calibration: found.calibration };
-    played = scenariosOf({ plant, factors, program, ...corrected, ...setting }, await elsewhere);
+    played = scenariosOf({ plant, factors, ...corrected, ...setting }, await elsewhere);
   } catch (error) {
     if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;

@@ -5,7 +5,7 @@
 import type { PlayedScenario, Scenarios, Stage } from "../compare/scenarios.js";
 
 /** What the scenarios have in common, as plain data: house and factors are read again on the other side. */
-export type Setting = Omit<Stage, "plant" | "factors" | "program">;
+export type Setting = Omit<Stage, "plant" | "factors" | "calibration">;
 
 /** Scenarios worked out, in the order of the plant file and without the houses they belong to. */
 export interface Played extends Omit<Scenarios, "played"> {

@@ -4,10 +4,11 @@
  *     change = S of the scenario − S of the mill, draw by draw
  */
 
-import { type Account, accountOf } from "../account/account.js";
+import { type Account, accountsOf } from "../account/account.js";
 import { type Calibration, calibrated } from "../account/calibration.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
-import { type Program, writeProgram } from "../account/program.js";
+import { Nodes } from "../account/nodes.js";
+import { writeProgram } from "../account/program.js";
 import type { FactorSet } from "../factors/factor.js";
 import type { Group } from "../ledger/ledger.js";
 import type { Plant, Scenario } from "../plant/plant.js";
@@ -26,8 +27,6 @@ export interface Stage {
   readonly factors: FactorSet;
   /** Groups of lots. */
   readonly groups: readonly Group[];
-  /** Program of the mill over these groups, corrected if meters correct it; written here when absent. */
-  readonly program?: Program;
   /** Corrections by meters; none when absent. */
   readonly calibration?: Calibration;
   /** Area of reprints that no reject covers. [m²] */
@@ -74,17 +73,25 @@ export function playScenarios(
   stage: Stage,
   scenarios: readonly Scenario[],
 ): Scenarios | { readonly without: Scenario } {
-  const mill = { plant: stage.plant, instead: {}, rejects: { pigment: 1, dye: 1 } };
-  const { plant, factors, groups: lots, asOf } = stage;
-  const program = stage.program ?? writeProgram(plant, factors, lots, asOf);
-  const base = compared(stage, program, mill, lots);
+  const { plant, factors, calibration, asOf } = stage;
+  const mill = { plant, instead: {}, rejects: { pigment: 1, dye: 1 } };
+  // What the mill and its scenarios have in common, nearly all, is drawn and worked out once.
+  const nodes = new Nodes();
+  const casts = [mill, ...scenarios].map((cast) => {
+    const groups = cast === mill ? stage.groups : armsUnder(cast, stage.groups);
+    const model = writeProgram(cast.plant, factors, groups, asOf, nodes);
+    const program = calibration === undefined ? model : calibrated(model, calibration);
+    return { program, units: stage.units ?? areaUnder(stage, cast, groups) };
+  });
+  const accounts = accountsOf(
+    casts.map(({ program }) => program),
+    stage.draws,
+    stage.seed,
+  );
+  const [base, ...others] = casts.map(({ units }, i) => compared(accounts[i]!, units));
   const played: PlayedScenario[] = [];
-  for (const scenario of scenarios) {
-    const groups = armsUnder(scenario, stage.groups);
-    const model = writeProgram(scenario.plant, factors, groups, asOf);
-    const { calibration } = stage;
-    const otherwise = calibration === undefined ? model : calibrated(model, calibration);
-    const comparisons = compared(stage, otherwise, scenario, groups);
+  for (const [i, scenario] of scenarios.entries()) {
+    const comparisons = others[i];
     if (base === undefined || comparisons === undefined) return { without: scenario };
     const changes = new Map(
       [...comparisons].flatMap(([id, now]) => {
@@ -98,15 +105,11 @@ export function playScenarios(
 }
 
 function compared(
-  stage: Stage,
-  program: Program,
-  scenario: Pick<Scenario, "plant" | "rejects">,
-  groups: readonly Group[],
+  account: Account,
+  units: number | ArmUnits | undefined,
 ): ReadonlyMap<IndicatorId, Comparison> | undefined {
-  const units = stage.units ?? areaUnder(stage, scenario, groups);
   if (units === undefined) return undefined;
-  const account: Account = accountOf(program, stage.draws, stage.seed);
-  const ids = INDICATOR_IDS.filter((id) => program.indicators.has(id));
+  const ids = INDICATOR_IDS.filter((id) => account.program.indicators.has(id));
   return new Map(ids.map((id) => [id, compareArms(account, id, units)]));
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type Account, accountOf } from "../../src/account/account.js";
+import { type Account, accountOf, accountsOf } from "../../src/account/account.js";
+import { Nodes } from "../../src/account/nodes.js";
 import { writeProgram } from "../../src/account/program.js";
 import { Ledger } from "../../src/ledger/ledger.js";
 import type { Lot } from "../../src/log/lot.js";
@@ -147,5 +148,31 @@ describe("three lots worked by hand", () => {
     );
     expectSame(figuresOf(account, "dye"), added([first.dye, second.dye, third.dye]));
     expectSame(figuresOf(account, "actual"), added([first.pigment, second.dye, third.pigment]));
+  });
+});
+
+describe("accounts in one pass", () => {
+  const groupsOf = (...lots: readonly Lot[]) => {
+    const ledger = new Ledger();
+    for (const lot of lots) ledger.add(lot, PLANT);
+    return ledger.settled().groups;
+  };
+
+  it("are the same to the last bit as each alone", () => {
+    const nodes = new Nodes();
+    const lots = [groupsOf(PIGMENT_LOT), groupsOf(DYE_LOT, BLEND_LOT)];
+    const shared = lots.map((groups) => writeProgram(PLANT, SHIPPED, groups, "2026-11-25", nodes));
+    const together = accountsOf(shared, 50, 3);
+    lots.forEach((groups, i) => {
+      const alone = accountOf(writeProgram(PLANT, SHIPPED, groups, "2026-11-25"), 50, 3);
+      expect(together[i]?.indicators).toEqual(alone.indicators);
+      expect(together[i]?.fence).toEqual(alone.fence);
+    });
+  });
+
+  it("are refused where they do not share their quantities", () => {
+    const write = () => writeProgram(PLANT, SHIPPED, groupsOf(DYE_LOT), "2026-11-25");
+    expect(() => accountsOf([write(), write()], 10, 1)).toThrow("share their nodes");
+    expect(accountsOf([], 10, 1)).toEqual([]);
   });
 });

@@ -34,7 +34,6 @@ function stageOf(plant: ReturnType<typeof millWith>): Stage {
     plant,
     factors: SHIPPED,
     groups: MILL.groups,
-    program: MILL.account.program,
     uncovered: 0,
     asOf: AS_OF,
     draws: 200,
