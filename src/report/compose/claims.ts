@@ -2,6 +2,8 @@
  * The claims sheet: what may be said, under which conditions, and what stands in the way.
  */
 
+import { BROKEN_DOWN } from "../../account/account.js";
+import type { IndicatorId } from "../../account/indicators.js";
 import type { ClaimVerdict, Verdict } from "../../compare/claims/assess.js";
 import type { PolicyChange } from "../../compare/claims/policy.js";
 import type { Block, Cell, Run } from "../document.js";
@@ -157,7 +159,7 @@ function tuple(desk: ReportDesk, verdict: ClaimVerdict, policy: string): readonl
     text(` ${noted.unit} for dye with steam and wash, `),
     saving.run,
     text(
-      ` % less (95 % interval ${interval} %); cautiously at least ${formatPercent(verdict.cautious ?? 0)}. `,
+      ` % less (95 % interval ${interval} %); cautiously at least ${formatPercent(verdict.cautious ?? 0)}. ${coverage(desk, id)}`,
     ),
     text(
       conditions.length === 0
@@ -168,6 +170,18 @@ function tuple(desk: ReportDesk, verdict: ClaimVerdict, policy: string): readonl
       `Modelled and measured by millrace ${input.version}, factors ${input.factors.digest.slice(0, 12)}, policy ${policy}, ${formatNumber(input.account.draws.count, 0)} draws, seed ${input.seed}. Not independently verified. Holds until ${formatDate(verdict.expires)}, or until factors, machines, recipes or energy supply change.`,
     ),
   ];
+}
+
+// Of both arms, and what of it is a share of a meter of several machines.
+function coverage(desk: ReportDesk, id: IndicatorId | undefined): string {
+  const broken = BROKEN_DOWN.find((known) => known === id);
+  if (broken === undefined) return "Nothing of it was measured. ";
+  const [pigment, dye] = (["pigment", "dye"] as const).map((arm) => {
+    const { measured, allocated } = desk.shares(broken, arm);
+    const shared = allocated > 0.005 ? `, and ${formatPercent(allocated)} shared out` : "";
+    return `${formatPercent(measured)} of ${arm}${shared}`;
+  });
+  return `Measured by meters of the machines: ${pigment ?? ""}; ${dye ?? ""}. `;
 }
 
 function capital(name: string): string {

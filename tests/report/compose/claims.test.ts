@@ -57,6 +57,7 @@ describe("the claims sheet", () => {
       "2 March 2026 to 21 April 2026",
       "(main)",
       "95 % interval",
+      "Measured by meters of the machines: 0 % of pigment; 0 % of dye.",
       "cautiously at least 50",
       "Under these conditions: 6 months",
       POLICY.version,
