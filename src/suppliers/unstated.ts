@@ -1,7 +1,7 @@
 /**
  * Settings that a supplier left to defaults. For places they count at the end of their interval at which the
- * supplier takes more, so that nobody gains a place by saying less. The value itself is shown with its whole
- * interval.
+ * supplier takes more, so that only a house worse than that end gains by saying less. The value itself is shown
+ * with its whole interval.
  */
 
 import { leafRange } from "../account/draws.js";
