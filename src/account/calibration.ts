@@ -4,7 +4,7 @@
  * drain or as vapour, so that water stays balanced.
  */
 
-import { derive, type Quantity } from "../numbers/quantity.js";
+import { constant, derive, type Quantity } from "../numbers/quantity.js";
 import { shortName } from "../steps/algebra.js";
 import type { Outlet } from "./outlet.js";
 import type { Program, ProgramTerm } from "./program.js";
@@ -47,6 +47,39 @@ export interface Calibration {
   readonly of: (site: string, machine: string, carrier: Carrier) => Correction | undefined;
   /** Number that multiplies fuel or bought heat per steam of a site's boiler. */
   readonly boiler: (site: string) => Quantity | undefined;
+}
+
+/** A correction as plain data. */
+export interface DrawnCorrection extends Pick<Correction, "by"> {
+  /** Site. */
+  readonly site: string;
+  /** Machine; `boiler` for the boiler of a site. */
+  readonly machine: string;
+  /** Carrier; `boiler` for fuel per steam. */
+  readonly carrier: Carrier | "boiler";
+  /** What it is called. */
+  readonly name: string;
+  /** Its draws. [-] */
+  readonly draws: Float64Array;
+}
+
+/**
+ * Corrections whose draws were worked out elsewhere, with the mill they were read from.
+ *
+ * @param corrections - corrections as plain data
+ * @returns the same for programs of as many draws or fewer
+ */
+export function calibrationOf(corrections: readonly DrawnCorrection[]): Calibration {
+  const known = new Map(
+    corrections.map(({ site, machine, carrier, name, by, draws }) => {
+      const one = constant(`${name} (${site})`, 1, "1", name, "meters.csv");
+      return [`${site}|${machine}|${carrier}`, { by, factor: { ...one, drawn: draws } }] as const;
+    }),
+  );
+  return {
+    of: (site, machine, carrier) => known.get(`${site}|${machine}|${carrier}`),
+    boiler: (site) => known.get(`${site}|boiler|boiler`)?.factor,
+  };
 }
 
 /**

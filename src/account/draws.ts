@@ -18,9 +18,9 @@ export interface Draws {
   readonly of: (node: number) => Float64Array;
   /**
    * Works nodes out block by block. Blocks stay in the processor's cache and are written over, so that
-   * memory does not grow with nodes times draws.
+   * memory does not grow with nodes times draws. At most the first `most` draws are taken; all when absent.
    */
-  readonly each: (needed: Iterable<number>, visit: BlockVisit) => void;
+  readonly each: (needed: Iterable<number>, visit: BlockVisit, most?: number) => void;
 }
 
 /** Draws worked out in one go. */
@@ -36,7 +36,7 @@ export const BLOCK = 500;
  * @returns the draws
  */
 export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
-  const leaves = new Map<number, Float64Array>();
+  const leaves = leafShelf(nodes, seed);
   // Streams that several leaves read are kept; the rest would only fill memory.
   const streams = new Map<string, Ranks>();
   const kept = (stream: string): Ranks => {
@@ -45,8 +45,10 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
     return found;
   };
   const leafDraws = (at: number, leaf: Leaf): Float64Array => {
-    let found = leaves.get(at);
-    if (found === undefined) {
+    if (leaf.drawn !== undefined && leaf.drawn.length < count)
+      throw new RangeError(`${leaf.id} has ${leaf.drawn.length} draws, not ${count}.`);
+    let found = leaf.drawn ?? leaves.get(at);
+    if (found === undefined || found.length < count) {
       found =
         leaf.spread.shape === "fixed"
           ? new Float64Array(count).fill(leaf.spread.value)
@@ -56,7 +58,7 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
     return found;
   };
   const { still, fixed } = stillNodes(nodes);
-  const each = (needed: Iterable<number>, visit: BlockVisit): void => {
+  const each = (needed: Iterable<number>, visit: BlockVisit, most = count): void => {
     const wanted = closure(nodes, needed);
     const values: Float64Array[] = nodes.list.map(() => NOTHING);
     const moving = wanted.filter((at) => !still[at]);
@@ -75,8 +77,9 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
       if (quantity.kind === "leaf") return [];
       return [{ quantity, out: values[at]!, reads: reads.map((read) => values[read]!) }];
     });
-    for (let start = 0; start < count; start += BLOCK) {
-      const end = Math.min(count, start + BLOCK);
+    const last = Math.min(count, most);
+    for (let start = 0; start < last; start += BLOCK) {
+      const end = Math.min(last, start + BLOCK);
       for (const { at, all } of leafBlocks) values[at]!.set(all.subarray(start, end));
       for (const { quantity, out, reads } of formulas) {
         workOut(out, quantity, reads, end - start);
@@ -86,7 +89,7 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
   };
   const of = (at: number): Float64Array => {
     const quantity = nodes.list[at]?.quantity;
-    if (quantity?.kind === "leaf") return leafDraws(at, quantity).slice();
+    if (quantity?.kind === "leaf") return leafDraws(at, quantity).slice(0, count);
     const all = new Float64Array(count);
     each([at], (start, end, values) => {
       all.set((values[at] ?? NOTHING).subarray(0, end - start), start);
@@ -98,6 +101,23 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
 
 const NOTHING = new Float64Array(0);
 
+// A shorter row of draws begins a longer one, so leaves are drawn once for all who ask for the same seed.
+const SHELVES = new WeakMap<Nodes, Map<number, Map<number, Float64Array>>>();
+
+function leafShelf(nodes: Nodes, seed: number): Map<number, Float64Array> {
+  let seeds = SHELVES.get(nodes);
+  if (seeds === undefined) {
+    seeds = new Map<number, Map<number, Float64Array>>();
+    SHELVES.set(nodes, seeds);
+  }
+  let leaves = seeds.get(seed);
+  if (leaves === undefined) {
+    leaves = new Map<number, Float64Array>();
+    seeds.set(seed, leaves);
+  }
+  return leaves;
+}
+
 // Nodes that rest on fixed leaves alone are the same in every draw, so they are worked out once.
 function stillNodes(nodes: Nodes): {
   readonly still: readonly boolean[];
@@ -108,7 +128,7 @@ function stillNodes(nodes: Nodes): {
   nodes.list.forEach(({ quantity, reads }, at) => {
     still.push(
       quantity.kind === "leaf"
-        ? quantity.spread.shape === "fixed"
+        ? quantity.spread.shape === "fixed" && quantity.drawn === undefined
         : reads.every((read) => still[read] === true),
     );
     if (still[at] !== true) return;

@@ -34,7 +34,7 @@ export class Nodes {
     const reads = quantity.kind === "leaf" ? [] : quantity.reads.map((read) => this.number(read));
     const key =
       quantity.kind === "leaf"
-        ? `${quantity.id}|${JSON.stringify(quantity.spread)}`
+        ? leafKey(quantity, this.#list.length)
         : `${quantity.id}|${quantity.unit}|${quantity.words}|${reads.join(",")}|${quantity.weights?.join(",") ?? ""}`;
     let place = this.#byKey.get(key);
     if (place === undefined) {
@@ -97,4 +97,9 @@ export class Nodes {
     });
     return values;
   }
+}
+
+// Draws given from outside are told from others by nothing but themselves.
+function leafKey({ id, spread, drawn }: Leaf, next: number): string {
+  return drawn === undefined ? `${id}|${JSON.stringify(spread)}` : `${id}|drawn ${next}`;
 }

@@ -10,15 +10,16 @@ import { type Arm, assembleArm } from "../plant/assemble.js";
 import { blendOf, clothKind } from "../plant/cloth-kind.js";
 import { plantUnder } from "../plant/dated.js";
 import type { Plant } from "../plant/plant.js";
-import { type Lookup, lookupIn } from "../plant/quantities.js";
+import { lookupIn } from "../plant/quantities.js";
 import type { SiteText } from "../plant/schema.js";
 import type { Workflow } from "../plant/shipped-routes.js";
-import { buildSite, type Site } from "../plant/site.js";
+import { buildSite } from "../plant/site.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import { flowName, type TermPart } from "../steps/term.js";
 import { type Indicator, type IndicatorId, indicatorsOf } from "./indicators.js";
-import { Nodes } from "./nodes.js";
+import type { Nodes } from "./nodes.js";
 import type { Outlet } from "./outlet.js";
+import { type OutletAtHand, type SiteAtHand, Workshop } from "./workshop.js";
 
 /** Lots that share every rate. */
 export interface LotClass {
@@ -79,7 +80,7 @@ const PLACE_OF = new Map(AMOUNTS.map((amount, i) => [amount.name, i]));
  * @param factors - factors
  * @param groups - groups of the ledger
  * @param asOf - day of the report
- * @param nodes - quantities of other programs to share; its own when absent
+ * @param workshop - what programs of other houses have put together, to share; its own when absent
  * @returns the program
  */
 export function writeProgram(
@@ -87,9 +88,9 @@ export function writeProgram(
   factors: FactorSet,
   groups: readonly Group[],
   asOf: string,
-  nodes = new Nodes(),
+  workshop = new Workshop(),
 ): Program {
-  const desk = new Desk(plant, factors, asOf, nodes);
+  const desk = new Desk(plant, factors, asOf, workshop);
   const sums = new Map<string, { key: LedgerKey; amounts: Float64Array }>();
   for (const { key, amounts } of groups) {
     if (key.pigment === "") continue;
@@ -116,12 +117,14 @@ class Desk {
   readonly #factors: FactorSet;
   readonly #asOf: string;
   readonly #starts: readonly string[];
-  readonly #sites = new Map<string, { site: Site; lookup: Lookup }>();
+  readonly #sites = new Map<string, SiteAtHand>();
   readonly #outlets = new Map<string, Outlet>();
   readonly #arms = new Map<string, Arm>();
+  readonly #workshop: Workshop;
 
-  constructor(plant: Plant, factors: FactorSet, asOf: string, nodes: Nodes) {
-    this.nodes = nodes;
+  constructor(plant: Plant, factors: FactorSet, asOf: string, workshop: Workshop) {
+    this.nodes = workshop.nodes;
+    this.#workshop = workshop;
     this.#plant = plant;
     this.#factors = factors;
     this.#asOf = asOf;
@@ -171,13 +174,18 @@ class Desk {
     );
   }
 
-  #site(key: LedgerKey): { site: Site; lookup: Lookup } {
+  #site(key: LedgerKey): SiteAtHand {
     const text = this.#placeText(key);
     let found = this.#sites.get(text);
     if (found === undefined) {
       const written = this.#written(key);
-      const lookup = lookupIn(this.#factors, key.month, this.#asOf);
-      found = { site: buildSite(key.site, written, lookup), lookup };
+      const content = [key.site, this.#vintage(key.month), this.#workshop.textOf(written)].join(
+        "|",
+      );
+      found = this.#workshop.sites.once(content, () => {
+        const lookup = lookupIn(this.#factors, key.month, this.#asOf);
+        return { content, site: buildSite(key.site, written, lookup), lookup };
+      });
       this.#sites.set(text, found);
     }
     return found;
@@ -193,17 +201,22 @@ class Desk {
     const text = `${this.classText(key)}|${arm}`;
     let found = this.#arms.get(text);
     if (found === undefined) {
-      const { site, lookup } = this.#site(key);
+      const { site, lookup, content } = this.#site(key);
       const plant = plantUnder(this.#plant, key.settings);
       const route = plant.routes[key[arm]];
       if (route === undefined) throw new Error(`There is no route ${key[arm]}.`);
-      found = assembleArm(plant, site, lookup, this.#factors, {
-        route,
-        // The route that lots took: the other arm's, unless a scenario puts another in its place.
-        other: plant.routes[key.route],
-        own: key.route === route.name,
-        kind: clothKind(blendOf(key.blend), ({ id }) => site.at(id)),
-      });
+      // The route that lots took: the other arm's, unless a scenario puts another in its place.
+      const other = plant.routes[key.route];
+      const own = key.route === route.name;
+      const written = [content, this.#workshop.textOf(route), this.#workshop.textOf(other)];
+      found = this.#workshop.arms.once([...written, own, key.blend].join("|"), () =>
+        assembleArm(plant, site, lookup, this.#factors, {
+          route,
+          other,
+          own,
+          kind: clothKind(blendOf(key.blend), ({ id }) => site.at(id)),
+        }),
+      );
       this.#arms.set(text, found);
     }
     return found;
@@ -215,28 +228,29 @@ class Desk {
     const text = `${this.#placeText(key)}|${String(washed)}|${ink ?? ""}`;
     let found = this.#outlets.get(text);
     if (found === undefined) {
-      found = this.#makeOutlet(key, washed, ink);
-      this.#outlets.set(text, found);
+      const content = [this.#site(key).content, this.#plant.gwp, washed, ink ?? ""].join("|");
+      const { outlet, indicators } = this.#workshop.outlets.once(content, () =>
+        this.#makeOutlet(key, washed, ink),
+      );
+      for (const [id, indicator] of indicators) {
+        if (!this.indicators.has(id)) this.indicators.set(id, indicator);
+      }
+      this.#outlets.set(text, (found = outlet));
     }
     return found;
   }
 
-  #makeOutlet(key: LedgerKey, washed: boolean, ink: string | undefined): Outlet {
+  #makeOutlet(key: LedgerKey, washed: boolean, ink: string | undefined): OutletAtHand {
     const { site } = this.#site(key);
     const indicators = indicatorsOf(site, this.#written(key), this.#plant.gwp, ink);
-    for (const [id, indicator] of indicators) {
-      if (!this.indicators.has(id)) this.indicators.set(id, indicator);
-    }
-    const flows = new Set<string>();
     const fence = new Map<string, readonly { to: string; node: number }[]>();
     for (const [flow, list] of site.conversions(washed)) {
       fence.set(
         flow,
         list.map(({ to, rate }) => ({ to, node: this.nodes.number(rate) })),
       );
-      list.forEach(({ to }) => flows.add(to));
     }
-    return {
+    const outlet = {
       fence,
       coilSteam: this.nodes.number(site.coilSteam),
       raisedSteam: this.nodes.number(site.raisedSteam),
@@ -247,5 +261,6 @@ class Desk {
         ]),
       ),
     };
+    return { outlet, indicators };
   }
 }

@@ -9,7 +9,11 @@ import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import type { TermPart } from "../steps/term.js";
 import { type Account, pairsOf, type Part } from "./account.js";
+import type { BlockVisit } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
+
+/** Draws that medians and ends of a line are worked out from; its mean is of all. */
+const TRACE_DRAWS = 2000;
 
 /** One line of a trace; parts that differ only in the class of lots are one line. */
 export interface TraceLine {
@@ -125,9 +129,10 @@ function productsOf(account: Account, lines: readonly Line[]): readonly Float64A
       pairs: pairsOf(account.program, part.term, id),
     }));
   });
-  const products = lines.map(() => new Float64Array(account.draws.count));
+  const count = Math.min(TRACE_DRAWS, account.draws.count);
+  const products = lines.map(() => new Float64Array(count));
   const needed = plans.flat().flatMap(({ rate, pairs }) => [rate, ...pairs.flat()]);
-  account.draws.each(needed, (start, end, values) => {
+  const visit: BlockVisit = (start, end, values) => {
     plans.forEach((plan, k) => {
       const out = products[k]!;
       for (const { weight, rate, pairs } of plan) {
@@ -141,7 +146,8 @@ function productsOf(account: Account, lines: readonly Line[]): readonly Float64A
         }
       }
     });
-  });
+  };
+  account.draws.each(needed, visit, count);
   return products;
 }
 

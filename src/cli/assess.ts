@@ -23,7 +23,7 @@ import { amountPlaces } from "../report/compose/answer.js";
 import { openAsked } from "./asked-mill.js";
 import { audienceProblems, namesFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
-import { type Metering, meteringOf, withoutMeters } from "./metering.js";
+import { correctionsOf, type Metering, meteringOf, withoutMeters } from "./metering.js";
 import { progress } from "./say.js";
 import { scenariosOf } from "./scenarios.js";
 import type { Understudy } from "./understudy.js";
@@ -138,8 +138,7 @@ export async function assess(
     throw error;
   }
   const found = metering?.calibrated;
-  // Corrections by meters hang on the draws of this thread.
-  const elsewhere = wanted && found === undefined ? understudy?.play(setting) : undefined;
+  const elsewhere = wanted ? understudy?.play({ ...setting, ...correctionsOf(found) }) : undefined;
   const program = found === undefined ? model : calibrated(model, found.calibration);
   progress("drawing");
   const account = accountOf(program, options.draws, options.seed);
@@ -154,6 +153,20 @@ export async function assess(
     ids.map((id) => [id, compareArms(account, id, yields?.accepted ?? common.units)]),
   );
   const swings = swingsOf(program, ["water", "energy", "co2-location"] satisfies IndicatorId[]);
+  const blind = blindness({
+    account,
+    groups,
+    comparisons,
+    ids: ["water", "energy", "co2-location"],
+    isMeasured: (site, machine, carrier) =>
+      found?.calibration.of(site, machine, carrier)?.by === "measured",
+    seed: options.seed,
+  });
+  const worth = metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]);
+  const unmetered =
+    found === undefined
+      ? undefined
+      : withoutMeters(model, ids, yields?.accepted ?? common.units, options);
   progress("working out scenarios");
   let played: ReturnType<typeof scenariosOf>;
   try {
@@ -175,17 +188,9 @@ export async function assess(
     uncovered,
     account,
     comparisons,
-    blindness: blindness({
-      account,
-      groups,
-      comparisons,
-      ids: ["water", "energy", "co2-location"],
-      isMeasured: (site, machine, carrier) =>
-        found?.calibration.of(site, machine, carrier)?.by === "measured",
-      seed: options.seed,
-    }),
+    blindness: blind,
     ...(metering === undefined ? {} : { readings: metering.digest }),
-    worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
+    worth,
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),
     ...(played.scenarios === undefined ? {} : { scenarios: played.scenarios }),
@@ -203,12 +208,8 @@ export async function assess(
     date: options.asOf,
     seed: options.seed,
     meters: whole ? seriesOf(found?.meters ?? []) : [],
-    ...(found === undefined
-      ? {}
-      : {
-          calibrated: found,
-          unmetered: withoutMeters(model, ids, yields?.accepted ?? common.units, options),
-        }),
+    ...(found === undefined ? {} : { calibrated: found }),
+    ...(unmetered === undefined ? {} : { unmetered }),
     metersMissing: whole
       ? "No readings were found. Name meters in plant.yaml and put readings into meters.csv beside it."
       : "Meters count the whole house, so they are shown only in a report on all lots.",

@@ -5,6 +5,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { accountOf } from "../account/account.js";
+import type { DrawnCorrection } from "../account/calibration.js";
 import { leafRange } from "../account/draws.js";
 import type { IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
@@ -162,6 +163,29 @@ export async function meteringOf(
 function lastOf(month: string): string {
   const [year = 0, number = 1] = month.split("-").map(Number);
   return new Date(Date.UTC(year, number, 0)).toISOString().slice(0, 10);
+}
+
+/**
+ * Corrections as plain data, for what works scenarios out beside the account.
+ *
+ * @param found - what meters correct; nothing when absent
+ * @returns them with their draws
+ */
+export function correctionsOf(found: Calibrated | undefined): {
+  readonly corrections?: readonly DrawnCorrection[];
+} {
+  if (found === undefined) return {};
+  const corrections = found.states.map(
+    ({ site, machine, carrier, by, factor, corrections: draws }) => ({
+      site,
+      machine,
+      carrier,
+      by,
+      name: factor.id,
+      draws,
+    }),
+  );
+  return { corrections };
 }
 
 type DrawsAsked = Pick<MeteringAsked, "draws" | "seed">;

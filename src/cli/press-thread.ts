@@ -5,6 +5,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parentPort, workerData } from "node:worker_threads";
+import { calibrationOf } from "../account/calibration.js";
 import type { drawCharts } from "../report/draw-charts.js";
 import type { PdfFonts } from "../report/pdf/pen.js";
 import type { setPdf } from "../report/pdf/write-pdf.js";
@@ -71,12 +72,13 @@ function opened(): Workspace | undefined {
 }
 
 // Whatever goes wrong here goes wrong on the other side too, which can tell the user.
-function play(setting: Setting): Played | undefined {
+function play({ corrections, ...setting }: Setting): Played | undefined {
   try {
     mill ??= opened();
     if (mill === undefined) return undefined;
     const { plant, factors } = mill;
-    const { scenarios } = scenariosOf({ plant, factors, ...setting });
+    const metered = corrections === undefined ? {} : { calibration: calibrationOf(corrections) };
+    const { scenarios } = scenariosOf({ plant, factors, ...metered, ...setting });
     return scenarios === undefined
       ? undefined
       : { ...scenarios, played: scenarios.played.map(({ scenario: _house, ...rest }) => rest) };

@@ -2,10 +2,14 @@
  * What works scenarios out beside the account, while that is drawn.
  */
 
+import type { DrawnCorrection } from "../account/calibration.js";
 import type { PlayedScenario, Scenarios, Stage } from "../compare/scenarios.js";
 
 /** What the scenarios have in common, as plain data: house and factors are read again on the other side. */
-export type Setting = Omit<Stage, "plant" | "factors" | "calibration">;
+export interface Setting extends Omit<Stage, "plant" | "factors" | "calibration"> {
+  /** Corrections by meters; none when absent. */
+  readonly corrections?: readonly DrawnCorrection[];
+}
 
 /** Scenarios worked out, in the order of the plant file and without the houses they belong to. */
 export interface Played extends Omit<Scenarios, "played"> {

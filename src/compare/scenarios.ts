@@ -7,8 +7,8 @@
 import { type Account, accountsOf } from "../account/account.js";
 import { type Calibration, calibrated } from "../account/calibration.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
-import { Nodes } from "../account/nodes.js";
 import { writeProgram } from "../account/program.js";
+import { Workshop } from "../account/workshop.js";
 import type { FactorSet } from "../factors/factor.js";
 import type { Group } from "../ledger/ledger.js";
 import type { Plant, Scenario } from "../plant/plant.js";
@@ -76,10 +76,10 @@ export function playScenarios(
   const { plant, factors, calibration, asOf } = stage;
   const mill = { plant, instead: {}, rejects: { pigment: 1, dye: 1 } };
   // What the mill and its scenarios have in common, nearly all, is drawn and worked out once.
-  const nodes = new Nodes();
+  const workshop = new Workshop();
   const casts = [mill, ...scenarios].map((cast) => {
     const groups = cast === mill ? stage.groups : armsUnder(cast, stage.groups);
-    const model = writeProgram(cast.plant, factors, groups, asOf, nodes);
+    const model = writeProgram(cast.plant, factors, groups, asOf, workshop);
     const program = calibration === undefined ? model : calibrated(model, calibration);
     return { program, units: stage.units ?? areaUnder(stage, cast, groups) };
   });

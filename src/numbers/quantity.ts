@@ -42,6 +42,8 @@ export interface Leaf {
   readonly provenance: Provenance;
   /** Key of the source, or `plant.yaml` with the place of the key. */
   readonly source: string;
+  /** Its draws, where they were worked out elsewhere; its spread is not drawn then. */
+  readonly drawn?: Float64Array;
 }
 
 /** A number worked out from others by a formula without memory. */

@@ -46,9 +46,11 @@ export function readUnit(unit: string): Dimension | undefined {
  * @throws TypeError when one of them cannot be read
  */
 export function unitProduct(a: string, b: string): string {
-  const exponents = new Map(mustRead(a));
-  for (const [symbol, exponent] of mustRead(b)) raise(exponents, symbol, exponent);
-  return spelled(exponents);
+  return kept(PRODUCTS, `${a} × ${b}`, () => {
+    const exponents = new Map(mustRead(a));
+    for (const [symbol, exponent] of mustRead(b)) raise(exponents, symbol, exponent);
+    return spelled(exponents);
+  });
 }
 
 /**
@@ -60,7 +62,11 @@ export function unitProduct(a: string, b: string): string {
  * @throws TypeError when one of them cannot be read
  */
 export function sameUnit(a: string, b: string): boolean {
-  return spelled(mustRead(a)) === spelled(mustRead(b));
+  return canonical(a) === canonical(b);
+}
+
+function canonical(unit: string): string {
+  return kept(SPELLED, unit, () => spelled(mustRead(unit)));
 }
 
 interface Reader {
@@ -129,16 +135,23 @@ function raise(exponents: Map<string, number>, symbol: string, by: number): void
 
 // Routes ask for the same few units thousands of times.
 const READ = new Map<string, Dimension>();
+const PRODUCTS = new Map<string, string>();
+const SPELLED = new Map<string, string>();
+
+function kept<T>(known: Map<string, T>, key: string, make: () => T): T {
+  let found = known.get(key);
+  if (found === undefined) known.set(key, (found = make()));
+  return found;
+}
 
 function mustRead(unit: string): Dimension {
-  const dimension = READ.get(unit) ?? readUnit(unit);
-  if (dimension !== undefined) {
-    READ.set(unit, dimension);
-    return dimension;
-  }
-  throw new TypeError(
-    `"${unit}" cannot be read as a unit; write it as a product of symbols, such as kJ/(kg K)`,
-  );
+  return kept(READ, unit, () => {
+    const dimension = readUnit(unit);
+    if (dimension !== undefined) return dimension;
+    throw new TypeError(
+      `"${unit}" cannot be read as a unit; write it as a product of symbols, such as kJ/(kg K)`,
+    );
+  });
 }
 
 function spelled(dimension: Dimension): string {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Account, accountOf, accountsOf } from "../../src/account/account.js";
-import { Nodes } from "../../src/account/nodes.js";
+import { Workshop } from "../../src/account/workshop.js";
 import { writeProgram } from "../../src/account/program.js";
 import { Ledger } from "../../src/ledger/ledger.js";
 import type { Lot } from "../../src/log/lot.js";
@@ -159,9 +159,11 @@ describe("accounts in one pass", () => {
   };
 
   it("are the same to the last bit as each alone", () => {
-    const nodes = new Nodes();
+    const workshop = new Workshop();
     const lots = [groupsOf(PIGMENT_LOT), groupsOf(DYE_LOT, BLEND_LOT)];
-    const shared = lots.map((groups) => writeProgram(PLANT, SHIPPED, groups, "2026-11-25", nodes));
+    const shared = lots.map((groups) =>
+      writeProgram(PLANT, SHIPPED, groups, "2026-11-25", workshop),
+    );
     const together = accountsOf(shared, 50, 3);
     lots.forEach((groups, i) => {
       const alone = accountOf(writeProgram(PLANT, SHIPPED, groups, "2026-11-25"), 50, 3);

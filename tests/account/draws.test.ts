@@ -37,6 +37,25 @@ describe("drawsOf", () => {
     expect(drawsOf(more, COUNT, 3).of(at)).toEqual(drawsOf(few, COUNT, 3).of(0));
   });
 
+  it("begins a longer row of draws with the shorter one, whichever was asked for first", () => {
+    const nodes = new Nodes();
+    const at = nodes.number(A);
+    const short = drawsOf(nodes, 100, 3).of(at);
+    const long = drawsOf(nodes, COUNT, 3).of(at);
+    const again = drawsOf(nodes, 100, 3).of(at);
+    expect([short.length, long.length, again.length]).toEqual([100, COUNT, 100]);
+    expect(long.subarray(0, 100)).toEqual(short);
+    expect(again).toEqual(short);
+  });
+
+  it("visits no more draws than asked for", () => {
+    const nodes = new Nodes();
+    const at = nodes.number(A);
+    const ends: number[] = [];
+    drawsOf(nodes, COUNT, 3).each([at], (_, end) => ends.push(end), 700);
+    expect(ends).toEqual([500, 700]);
+  });
+
   it("gives other draws under another seed and another name", () => {
     const nodes = new Nodes();
     nodes.number(A);

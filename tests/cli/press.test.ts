@@ -28,7 +28,6 @@ const options = (mill: string, set = SETS): AssessOptions => ({
   set,
 });
 
-// Meters correct draw by draw, on the command's own thread, and scenarios are worked out beside them there.
 function unmetered(): string {
   const mill = millIn(emptyFolder());
   rmSync(join(mill, "meters.csv"));
@@ -57,6 +56,16 @@ describe("a press", () => {
     const there = await assess([], options(mill), undefined, aside);
     expect(handed).toEqual([expect.objectContaining({ draws: 200 })]);
     expect(here.assessment?.input.scenarios?.played).toHaveLength(1);
+    expect(there.assessment?.input.scenarios).toEqual(here.assessment?.input.scenarios);
+  });
+
+  it("works them out to the same last bit with corrections by meters", async () => {
+    const mill = millIn(emptyFolder());
+    const here = await assess([], options(mill));
+    const { press: aside, handed } = watched(mill);
+    const there = await assess([], options(mill), undefined, aside);
+    expect(handed).toEqual([expect.objectContaining({ draws: 200 })]);
+    expect(here.assessment?.input.calibrated?.states.length).toBeGreaterThan(0);
     expect(there.assessment?.input.scenarios).toEqual(here.assessment?.input.scenarios);
   });
 
