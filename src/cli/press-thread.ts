@@ -6,8 +6,9 @@ import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parentPort, workerData } from "node:worker_threads";
 import { calibrationOf } from "../account/calibration.js";
-import type { drawCharts } from "../report/draw-charts.js";
+import type { drawCharts, Pictures } from "../report/draw-charts.js";
 import type { PdfFonts } from "../report/pdf/pen.js";
+import type { textsOf } from "../report/pdf/rehearsal.js";
 import type { setPdf } from "../report/pdf/write-pdf.js";
 import { openAsked } from "./asked-mill.js";
 import { builtFile, shippedFolder } from "./files.js";
@@ -22,11 +23,13 @@ const start = workerData as PressStart;
 interface Shop {
   readonly draw: typeof drawCharts;
   readonly print: typeof setPdf;
+  readonly rehearse: (texts: readonly string[]) => Promise<void>;
+  readonly textsOf: typeof textsOf;
   readonly fonts: PdfFonts;
 }
 
 async function openShop(): Promise<Shop> {
-  const [drawing, setting, { rehearsal }] = await Promise.all([
+  const [drawing, setting, { rehearsal, textsOf }] = await Promise.all([
     import("../report/draw-charts.js"),
     import("../report/pdf/write-pdf.js"),
     import("../report/pdf/rehearsal.js"),
@@ -34,8 +37,11 @@ async function openShop(): Promise<Shop> {
   const font = (face: string): Uint8Array => readFileSync(builtFile(`fonts/inter-${face}.ttf`));
   const fonts = { regular: font("regular"), semibold: font("semibold"), italic: font("italic") };
   // The thread would only wait for the log to be read. A word set once is set faster the second time.
-  if (start.pdf) await setting.setPdf(rehearsal(likelyTexts()), fonts);
-  return { draw: drawing.drawCharts, print: setting.setPdf, fonts };
+  const rehearse = async (texts: readonly string[]): Promise<void> => {
+    if (start.pdf) await setting.setPdf(rehearsal(texts), fonts);
+  };
+  await rehearse(likelyTexts());
+  return { draw: drawing.drawCharts, print: setting.setPdf, rehearse, textsOf, fonts };
 }
 
 // Names and sources of factors and the text between the numbers fill half of a report.
@@ -61,6 +67,7 @@ interface Packed {
 }
 
 const shop = start.draws ? openShop() : undefined;
+const pictures: Pictures = new Map();
 let mill: Workspace | undefined;
 
 function deliver(delivery: Delivery): void {
@@ -95,9 +102,19 @@ async function work(order: Order): Promise<void> {
     case "play":
       deliver({ kind: "played", played: play(order.setting) });
       return;
+    case "proof": {
+      const { draw, rehearse, textsOf } = await (shop ?? openShop());
+      try {
+        draw(order.document, pictures);
+        await rehearse(textsOf(order.document.blocks));
+      } catch {
+        // It is met again in print.
+      }
+      return;
+    }
     case "print": {
       const { draw, print, fonts } = await (shop ?? openShop());
-      const drawn = draw(order.document);
+      const drawn = draw(order.document, pictures);
       deliver({ kind: "drawn", document: drawn });
       if (!order.pdf) return;
       const { bytes, replaced, dead } = await print(drawn, fonts);
@@ -106,5 +123,8 @@ async function work(order: Order): Promise<void> {
   }
 }
 
-// A fault in print ends the thread, which the other side is told of.
-parentPort?.on("message", (order: Order) => void work(order));
+// One after the other. A fault in print ends the thread, which the other side is told of.
+let last: Promise<void> = Promise.resolve();
+parentPort?.on("message", (order: Order) => {
+  last = last.then(() => work(order));
+});

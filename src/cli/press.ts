@@ -33,6 +33,7 @@ export interface PressStart {
 export type Order =
   | { readonly kind: "open" }
   | { readonly kind: "play"; readonly setting: Setting }
+  | { readonly kind: "proof"; readonly document: ReportDocument }
   | { readonly kind: "print"; readonly document: ReportDocument; readonly pdf: boolean };
 
 /** What comes back: scenarios; charts, then the PDF if one was asked for. */
@@ -43,6 +44,8 @@ export type Delivery =
 
 /** The press, waiting for a report. */
 export interface Press extends Understudy {
+  /** Hands what there is of a report over, so that its charts are drawn and its words known beforehand. */
+  readonly proof: (document: ReportDocument) => void;
   /**
    * Hands a report over.
    *
@@ -91,6 +94,9 @@ export function startPress(start: PressStart): Press {
       const played = next("played");
       order({ kind: "play", setting });
       return (await played).played;
+    },
+    proof: (document) => {
+      order({ kind: "proof", document });
     },
     set: (document, pdf) => {
       const drawn = next("drawn").then((delivery) => delivery.document);

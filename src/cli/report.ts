@@ -76,13 +76,12 @@ async function reported(
   const { mill, reading, input } = assessment;
   const template = readFileSync(join(shippedFolder("templates"), "report.md"), "utf8");
   progress("writing");
-  const composed = composeReport(input, template);
+  const isPressed = options.formats.some((format) => format !== "json");
+  const composed = composeReport(input, template, isPressed ? press.proof : undefined);
   const { audience = "internal" } = options;
   const words = wordingProblems(composed, mill.plant.text.wording?.allow ?? [], audience);
   if (audience !== "internal" && words.length > 0) return refuse(words, options.json);
-  const pressed = options.formats.some((format) => format !== "json")
-    ? press.set(composed, options.formats.includes("pdf"))
-    : undefined;
+  const pressed = isPressed ? press.set(composed, options.formats.includes("pdf")) : undefined;
   const document = traced(composed, input);
   const files = new Map<string, FileContent>();
   if (options.formats.includes("json")) files.set("report.json", reportJson(document, input));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { importBars } from "../../src/charts/import-bars.js";
 import type { Block, ReportDocument } from "../../src/report/document.js";
-import { drawCharts } from "../../src/report/draw-charts.js";
+import { drawCharts, type Pictures } from "../../src/report/draw-charts.js";
 
 const ROWS = { accepted: 90, corrected: 6, setAside: 4, outside: 0 };
 
@@ -39,6 +39,22 @@ describe("drawCharts", () => {
   it("leaves all else as it is", () => {
     const { chart: _chart, ...missing } = gap as Block & { readonly chart?: unknown };
     expect(drawCharts(document(text, missing)).blocks).toEqual([text, missing]);
+  });
+
+  it("draws a chart once for as long as its data are the same", () => {
+    const pictures: Pictures = new Map();
+    const first = drawCharts(document(figure), pictures).blocks[0];
+    const again = { ...figure, id: "again", title: "Figure 2. Rows" };
+    const [same, other] = drawCharts(
+      document(again, { ...figure, chart: { kind: "import-bars", data: { ...ROWS, outside: 1 } } }),
+      pictures,
+    ).blocks;
+    const drawing = (block: Block | undefined) =>
+      block?.kind === "figure" ? block.drawing : undefined;
+    expect(drawing(same)).toBe(drawing(first));
+    expect(same).toMatchObject({ id: "again", title: "Figure 2. Rows" });
+    expect(drawing(other)).not.toEqual(drawing(first));
+    expect(pictures.size).toBe(2);
   });
 
   it("passes on what a chart complains of", () => {

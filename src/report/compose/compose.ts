@@ -59,9 +59,15 @@ const LOADS: readonly (readonly [IndicatorId, string])[] = [
  *
  * @param input - what it is made of
  * @param template - text of the template
+ * @param proof - takes the report without its break-evens, which are looked for last, so that what is there can
+ *   be drawn meanwhile
  * @returns the document
  */
-export function composeReport(input: ReportInput, template: string): ReportDocument {
+export function composeReport(
+  input: ReportInput,
+  template: string,
+  proof?: (document: ReportDocument) => void,
+): ReportDocument {
   const desk = new ReportDesk(input);
   const title = "Heat-fixed pigment beside steam-and-wash dye";
   const blocks: Record<string, readonly Block[]> = {
@@ -77,7 +83,7 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     "energy-finding": findingBlocks(desk, "energy", "Final energy"),
     "co2-finding": findingBlocks(desk, "co2-location", "CO₂e, location-based"),
     "break-even": breakEvenBlocks(desk),
-    turning: turningBlocks(desk),
+    turning: [],
     scatter: [scatterBlock(desk)],
     boundary: boundaryBlocks(desk),
     apart: [apartList(desk)],
@@ -162,19 +168,21 @@ export function composeReport(input: ReportInput, template: string): ReportDocum
     origins: [originTable()],
     cautions: [cautionList(desk)],
   };
-  const body = withOrigins(
-    numbered(renderTemplate(template, "report.md", valuesOf(desk, title), blocks)),
-  );
   const { logs, plant } = inputDigests(input);
-  return {
+  const values = valuesOf(desk, title);
+  const bound = (turning: readonly Block[]): ReportDocument => ({
     title,
     author: input.plant.house,
     language: "en",
     date: input.date,
     footer: `Logs ${logs.slice(0, 12)} · plant ${plant.slice(0, 12)} · factors ${input.factors.digest.slice(0, 12)} · millrace ${input.version} · seed ${input.seed} · ${input.claims?.policy ?? "claims not assessed"} · ${input.plant.text.review === undefined ? "not reviewed" : "reviewed"}${audienceWords(input)}`,
-    blocks: body,
+    blocks: withOrigins(
+      numbered(renderTemplate(template, "report.md", values, { ...blocks, turning })),
+    ),
     figures: desk.figures.figures,
-  };
+  });
+  proof?.(bound([]));
+  return bound(turningBlocks(desk));
 }
 
 // Page one has to fit a page.

@@ -29,6 +29,25 @@ export function rehearsal(texts: readonly string[]): ReportDocument {
   };
 }
 
+/**
+ * Texts of a report's blocks.
+ *
+ * @param blocks - the blocks
+ * @returns every text in them but data of charts
+ */
+export function textsOf(blocks: readonly Block[]): readonly string[] {
+  const texts: string[] = [];
+  const visit = (value: unknown): void => {
+    if (typeof value === "string") texts.push(value);
+    else if (Array.isArray(value)) value.forEach(visit);
+    else if (typeof value === "object" && value !== null) {
+      for (const [key, inner] of Object.entries(value)) if (key !== "chart") visit(inner);
+    }
+  };
+  blocks.forEach(visit);
+  return texts;
+}
+
 function table(words: readonly string[]): Block {
   const rows = Array.from({ length: Math.ceil(words.length / IN_CELL) }, (_, at) => {
     const text = words.slice(at * IN_CELL, (at + 1) * IN_CELL).join(" ");

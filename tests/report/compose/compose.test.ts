@@ -1,6 +1,7 @@
 import { parseHTML } from "linkedom";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { Block, DrawingNode, ReportDocument, Run } from "../../../src/report/document.js";
+import { composeReport } from "../../../src/report/compose/compose.js";
 import { originOf, placesOf } from "../../../src/report/compose/origins.js";
 import { wholeReport } from "./whole-report.js";
 import type { ReportInput } from "../../../src/report/compose/input.js";
@@ -132,6 +133,19 @@ describe("the report of a small mill", () => {
         place,
       ).toBeGreaterThan(1);
     expect(wholeText(document)).not.toMatch(/::place|\{\{|\{%/);
+  });
+
+  it("shows a proof first that differs by its break-evens alone", () => {
+    const proofs: ReportDocument[] = [];
+    const whole = composeReport(input, TEMPLATE, (proof) => proofs.push(proof));
+    const [proof] = proofs;
+    expect(proofs).toHaveLength(1);
+    const ids = (of: ReportDocument | undefined): readonly string[] =>
+      (of?.blocks ?? []).flatMap((block) => ("id" in block ? [block.id] : []));
+    const missing = ids(whole).filter((id) => !ids(proof).includes(id));
+    expect(missing).toContain("break-evens");
+    expect(ids(proof).filter((id) => !ids(whole).includes(id))).toEqual([]);
+    expect(whole).toEqual(composeReport(input, TEMPLATE));
   });
 
   it("opens with the answer, what rises and what the report may not be used for", () => {

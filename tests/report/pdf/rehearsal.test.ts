@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { rehearsal } from "../../../src/report/pdf/rehearsal.js";
+import { rehearsal, textsOf } from "../../../src/report/pdf/rehearsal.js";
+import type { Block } from "../../../src/report/document.js";
 import { setPdf } from "../../../src/report/pdf/write-pdf.js";
 import { sample } from "./sample-report.js";
 import { inter } from "./sample-text.js";
@@ -15,6 +16,23 @@ describe("rehearsal", () => {
     expect(Buffer.from(after.bytes).equals(before.bytes)).toBe(true);
   });
 });
+
+describe("textsOf", () => {
+  it("finds every text of a report but the data of charts", () => {
+    const data = { title: "hidden" };
+    const texts = textsOf([
+      { kind: "box", title: "Box", tone: "plain", blocks: [text("inside")] },
+      { kind: "list", ordered: false, items: [[{ kind: "text", text: "item" }]] },
+      { kind: "figure", id: "f", title: "Shown", description: "Told", chart: data } as never,
+    ]);
+    for (const word of ["Box", "inside", "item", "Shown", "Told"]) expect(texts).toContain(word);
+    expect(texts).not.toContain("hidden");
+  });
+});
+
+function text(words: string): Block {
+  return { kind: "paragraph", runs: [{ kind: "text", text: words }] };
+}
 
 // A font file of its own is parsed anew.
 function copied(): typeof inter {
