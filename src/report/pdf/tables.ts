@@ -20,7 +20,7 @@ const HEAVY: Rule = { weight: 0.8, colour: COLOURS.ink };
 const LIGHT: Rule = { weight: 0.4, colour: COLOURS.hair };
 
 /** Tables up to this share of a page are not parted; the data behind a chart may well be. */
-const KEPT_WHOLE = { main: 0.2, behind: 0.12 } as const;
+const KEPT_WHOLE = { main: 0.28, behind: 0.22 } as const;
 
 /**
  * Sets a table: caption above, headings that come again on each further page, thin lines.
