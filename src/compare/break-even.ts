@@ -98,6 +98,9 @@ const FINE = 1e-6;
 /** Numbers kept at once while refining, so that a large mill takes fewer draws instead of more memory. */
 const MOST_NUMBERS = 8e6;
 
+/** Part of the way from today's value within which a break-even of the draws is looked for first. */
+const NEAR = 0.1;
+
 /** A break-even is found to this part of the way from today's value to the end of the range. */
 const CLOSE = 1e-4;
 
@@ -195,7 +198,8 @@ function refined(
       ? today - level
       : quantileAt(holding, turned.at, x, q) - middle + (today - level);
   const roots = row.roots.map((value): Root => {
-    const drawn = rootNear(value, points, away, CLOSE * Math.abs(value - of.today));
+    const far = Math.abs(value - of.today);
+    const drawn = rootNear(value, NEAR * far, points, away, CLOSE * far);
     return drawn === undefined ? { value, isDrawn: false } : { value: drawn, isDrawn: true };
   });
   return { ...of, roots: nearestFirst(roots, of.today) };
@@ -207,13 +211,19 @@ function quantileAt(holding: Holding, at: readonly number[], x: number, q: numbe
   return quantile(saving, q);
 }
 
-// Looks between the points on both sides, then one point further out, for medians and draws part a little.
+// Looks close by, then between the points on both sides, then one point further out, for medians and draws part a
+// little.
 function rootNear(
   value: number,
+  reach: number,
   points: readonly Point[],
   of: (x: number) => number,
   tolerance: number,
 ): number | undefined {
+  const ends = [points[0]?.x ?? value, points.at(-1)?.x ?? value] as const;
+  const close = [Math.max(ends[0], value - reach), Math.min(ends[1], value + reach)] as const;
+  const found = rootBetween(of, close, tolerance);
+  if (found !== undefined) return found;
   const after = points.findIndex(({ x }) => x > value);
   const upper = after < 0 ? points.length - 1 : after;
   for (const wider of [0, 1]) {
