@@ -18,6 +18,7 @@ export class Nodes {
   readonly #list: Node[] = [];
   readonly #byKey = new Map<string, number>();
   readonly #byObject = new Map<Quantity, number>();
+  #readers: readonly (readonly number[])[] = [];
 
   /**
    * Number of a quantity; it is added with all it reads when it is new.
@@ -79,6 +80,34 @@ export class Nodes {
     return this.#list.flatMap(({ quantity }, at) =>
       quantity.kind === "leaf" ? [{ leaf: quantity, at }] : [],
     );
+  }
+
+  /**
+   * Formulas that read some nodes, at first hand or further off.
+   *
+   * @param of - numbers of the nodes
+   * @returns their numbers, arguments before formulas
+   */
+  restingOn(of: readonly number[]): readonly number[] {
+    const readers = this.#readersOfAll();
+    const found = new Set<number>();
+    const follow = (node: number): void => {
+      if (found.has(node)) return;
+      found.add(node);
+      readers[node]!.forEach(follow);
+    };
+    for (const node of of) readers[node]!.forEach(follow);
+    return [...found].sort((a, b) => a - b);
+  }
+
+  // Formulas that read each node at first hand; found anew when nodes were added since.
+  #readersOfAll(): readonly (readonly number[])[] {
+    if (this.#readers.length === this.#list.length) return this.#readers;
+    const readers: number[][] = this.#list.map(() => []);
+    this.#list.forEach(({ reads }, node) => {
+      for (const read of new Set(reads)) readers[read]!.push(node);
+    });
+    return (this.#readers = readers);
   }
 
   /**

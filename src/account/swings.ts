@@ -7,7 +7,6 @@ import { leafRange } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
 import type { Leaf } from "../numbers/quantity.js";
 import { pairsOf } from "./account.js";
-import type { Nodes } from "./nodes.js";
 import type { Program } from "./program.js";
 
 /** Effect of one factor on the saving of one indicator. */
@@ -65,7 +64,10 @@ export function swingsOf(
     const first = members[0];
     if (first === undefined) continue;
     const at = members.map((member) => member.at);
-    const behind = restingOn(nodes, at);
+    const behind = nodes.restingOn(at).flatMap((node) => {
+      const { quantity, reads } = nodes.list[node]!;
+      return quantity.kind === "leaf" ? [] : [{ node, value: quantity.value, reads }];
+    });
     const saving = (moved: readonly number[]): ReadonlyMap<IndicatorId, number> => {
       const values = still.slice();
       moved.forEach((value, i) => (values[at[i]!] = value));
@@ -102,24 +104,6 @@ export function swingsOf(
       },
     ]),
   );
-}
-
-// Formulas that read one of the leaves, at first hand or further off, in the order of the list.
-function restingOn(
-  nodes: Nodes,
-  leaves: readonly number[],
-): readonly {
-  readonly node: number;
-  readonly value: (...numbers: number[]) => number;
-  readonly reads: readonly number[];
-}[] {
-  const moved = new Uint8Array(nodes.list.length);
-  for (const leaf of leaves) moved[leaf] = 1;
-  return nodes.list.flatMap(({ quantity, reads }, node) => {
-    if (quantity.kind === "leaf" || !reads.some((read) => moved[read] === 1)) return [];
-    moved[node] = 1;
-    return [{ node, value: quantity.value, reads }];
-  });
 }
 
 // A number that the mill gave for one machine or route is told from others of its kind.

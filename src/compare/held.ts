@@ -99,18 +99,9 @@ export function benchOf(
   const { count, of: base } = columns;
   const slots = slotsOf(program, ids);
   const all = new Map(ids.map((id) => [id, totals(slots, id, base, count)]));
-  const readers = readersOf(program);
-  const behind = (leaves: readonly number[]): readonly number[] => {
-    const found = new Set<number>();
-    const follow = (node: number): void => {
-      if (found.has(node) || base[node]!.length === 0) return;
-      found.add(node);
-      readers[node]!.forEach(follow);
-    };
-    for (const leaf of leaves) readers[leaf]!.forEach(follow);
-    // Arguments come before formulas.
-    return [...found].sort((a, b) => a - b);
-  };
+  // Nodes without draws are read by nothing that was asked for.
+  const behind = (leaves: readonly number[]): readonly number[] =>
+    program.nodes.restingOn(leaves).filter((node) => base[node]!.length > 0);
   return {
     count,
     hold: (leaves, asked) => {
@@ -147,15 +138,6 @@ export function benchOf(
       };
     },
   };
-}
-
-// Formulas that read each node at first hand.
-function readersOf({ nodes }: Program): readonly (readonly number[])[] {
-  const readers: number[][] = nodes.list.map(() => []);
-  nodes.list.forEach(({ reads }, node) => {
-    for (const read of new Set(reads)) readers[read]!.push(node);
-  });
-  return readers;
 }
 
 // Terms that share outlet, arm and flow are one slot: their amounts times rates are added before conversions.

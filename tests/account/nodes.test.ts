@@ -32,6 +32,19 @@ describe("Nodes", () => {
     expect(nodes.leaves().map(({ leaf }) => leaf.id)).toEqual(["three", "four"]);
   });
 
+  it("finds what rests on a node at any distance, also on what was added later", () => {
+    const nodes = new Nodes();
+    const twice = times(2, "2 × three");
+    const sum = derive("sum", "1", "a + b", [twice, four], (a = 0, b = 0) => a + b);
+    const [atSum, atThree, atFour] = [sum, three, four].map((one) => nodes.number(one));
+    const atTwice = nodes.number(twice);
+    expect(nodes.restingOn([atThree!])).toEqual([atTwice, atSum]);
+    expect(nodes.restingOn([atFour!])).toEqual([atSum]);
+    expect(nodes.restingOn([atSum!])).toEqual([]);
+    const late = nodes.number(derive("late", "1", "a²", [four], (a = 0) => a * a));
+    expect(nodes.restingOn([atFour!])).toEqual([atSum, late]);
+  });
+
   it("takes formulas for one only when they say the same of the same", () => {
     const nodes = new Nodes();
     const first = nodes.number(times(2, "2 × three"));
