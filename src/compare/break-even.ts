@@ -89,6 +89,9 @@ export interface Search {
 /** Steps on either side of today's value. */
 const STEPS = 8;
 
+/** Values tried at once: the steps on both sides, and today's, which may lie outside the range. */
+const MOST_POINTS = 2 * STEPS + 2;
+
 /** Change of a share saved that counts as none. */
 const SLACK = 1e-9;
 
@@ -115,7 +118,7 @@ export function breakEvensOf(search: Search, targets: readonly Target[]): readon
   const { program, factors, areas } = search;
   const ids = [...new Set(targets.map(({ id }) => id))];
   const middle = areas === undefined ? undefined : Float64Array.of(quantile(areas, 0.5));
-  const bench = benchOf(program, ids, medianColumns(program), middle);
+  const bench = benchOf(program, ids, medianColumns(program, MOST_POINTS), middle);
   const turned = turnedOf(program, factors);
   const sweeps = turned.map((one) => sweep(bench, one, targets));
   const drawn = lazily(() => {
@@ -159,11 +162,11 @@ function sweep(bench: Bench, turned: Turned, targets: readonly Target[]): readon
   const savings = (x: number): readonly number[] =>
     holding(at.map(() => x)).map((all) => all[0] ?? NaN);
   const steps = stepsOver(range, today, STEPS);
-  const curves = steps.map(savings);
-  const now = savings(today);
+  const curves = alongside(holding, at.length, [...steps, today]);
   return targets.map((target, t) => {
-    const shift = target.today - target.level - now[t]!;
-    const points = steps.map((x, i) => ({ x, y: curves[i]![t]! + shift }));
+    const curve = curves[t]!;
+    const shift = target.today - target.level - curve[steps.length]!;
+    const points = steps.map((x, i) => ({ x, y: curve[i]! + shift }));
     const course = courseOf(
       points.map(({ y }) => y),
       SLACK,
@@ -174,6 +177,23 @@ function sweep(bench: Bench, turned: Turned, targets: readonly Target[]): readon
         : rootsAlong(points, (x) => savings(x)[t]! + shift, (range[1] - range[0]) * FINE);
     return { turned, of: { factor, leaf, today, interval, range, course }, points, roots };
   });
+}
+
+// Savings at several values, worked out side by side. One that physics refuses spoils the lot, so then each is tried
+// alone.
+function alongside(
+  holding: Holding,
+  leaves: number,
+  xs: readonly number[],
+): readonly Float64Array[] {
+  const held = (values: number | Float64Array): readonly Float64Array[] =>
+    holding(Array.from({ length: leaves }, () => values));
+  const row = new Float64Array(MOST_POINTS).fill(xs.at(-1) ?? NaN);
+  row.set(xs);
+  const together = held(row);
+  if (!together.some((all) => all.some((one) => Number.isNaN(one)))) return together;
+  const alone = xs.map((x) => held(x).map((all) => all[0]!));
+  return together.map((_, t) => Float64Array.from(alone, (all) => all[t]!));
 }
 
 function screened({ roots, of }: Row): readonly Root[] {

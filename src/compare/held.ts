@@ -12,14 +12,19 @@ import { NEGLIGIBLE } from "./compare.js";
 
 /** Values of all nodes, draw by draw. */
 export interface Columns {
-  /** Number of draws; 1 for medians. */
+  /** Number of draws, or of values side by side. */
   readonly count: number;
+  /** Whether they are values side by side, each judged alone, and not draws of one. */
+  readonly areApart: boolean;
   /** Values by number of the node. */
   readonly of: readonly Float64Array[];
 }
 
-/** Shares saved with leaves at the values given, in the order of both lists asked for. */
-export type Holding = (values: readonly number[]) => readonly Float64Array[];
+/**
+ * Shares saved with leaves at the values given, in the order of both lists asked for. A value is the same in all
+ * draws, or one for each.
+ */
+export type Holding = (values: readonly (number | Float64Array)[]) => readonly Float64Array[];
 
 /** Works shares saved out with leaves held. */
 export interface Bench {
@@ -35,11 +40,13 @@ export interface Bench {
  * All nodes with every leaf at its median.
  *
  * @param program - the program
- * @returns one value for each node
+ * @param count - how often side by side
+ * @returns so many values for each node, all alike
  */
-export function medianColumns(program: Program): Columns {
+export function medianColumns(program: Program, count = 1): Columns {
   const medians = program.nodes.evaluate((leaf) => leafRange(leaf).median);
-  return { count: 1, of: Array.from(medians, (value) => Float64Array.of(value)) };
+  const of = Array.from(medians, (value) => new Float64Array(count).fill(value));
+  return { count, areApart: true, of };
 }
 
 /**
@@ -72,7 +79,7 @@ export function drawnColumns(
   drawsOf(nodes, count, seed).each(wanted, (start, end, values) => {
     for (const node of wanted) of[node]!.set(values[node]!.subarray(0, end - start), start);
   });
-  return { count, of };
+  return { count, areApart: false, of };
 }
 
 interface Slot {
@@ -96,7 +103,7 @@ export function benchOf(
   columns: Columns,
   areas?: Float64Array,
 ): Bench {
-  const { count, of: base } = columns;
+  const { count, areApart, of: base } = columns;
   const slots = slotsOf(program, ids);
   const all = new Map(ids.map((id) => [id, totals(slots, id, base, count)]));
   // Nodes without draws are read by nothing that was asked for.
@@ -105,26 +112,29 @@ export function benchOf(
   return {
     count,
     hold: (leaves, asked) => {
-      const formulas = behind(leaves).flatMap((node) => {
-        const { quantity, reads } = program.nodes.list[node]!;
-        return quantity.kind === "leaf" ? [] : [{ node, quantity, reads }];
-      });
-      const moved = new Set([...leaves, ...formulas.map(({ node }) => node)]);
+      const formulaNodes = behind(leaves);
+      const moved = new Set([...leaves, ...formulaNodes]);
       const touched = asked.map((id) => slots.filter((slot) => hangsOn(slot, id, moved)));
       if (touched.every((list) => list.length === 0)) return undefined;
       const values = base.slice();
       for (const node of moved) values[node] = new Float64Array(count);
+      const formulas = formulaNodes.flatMap((node) => {
+        const { quantity, reads } = program.nodes.list[node]!;
+        if (quantity.kind === "leaf") return [];
+        return [{ quantity, out: values[node]!, reads: reads.map((read) => values[read]!) }];
+      });
       const still = asked.map((id, k) => {
         const [whole, part] = [all.get(id)!, totals(touched[k]!, id, base, count)];
         return { pigment: less(whole.pigment, part.pigment), dye: less(whole.dye, part.dye) };
       });
       return (at) => {
-        leaves.forEach((leaf, i) => values[leaf]!.fill(at[i] ?? NaN));
+        leaves.forEach((leaf, i) => {
+          const value = at[i] ?? NaN;
+          if (typeof value === "number") values[leaf]!.fill(value);
+          else values[leaf]!.set(value);
+        });
         try {
-          for (const { node, quantity, reads } of formulas) {
-            const read = reads.map((one) => values[one]!);
-            workOut(values[node]!, quantity, read, count);
-          }
+          for (const { out, quantity, reads } of formulas) workOut(out, quantity, reads, count);
         } catch (error) {
           // A value may lie inside its own limits and still ask of physics what cannot be.
           if (!(error instanceof InputError)) throw error;
@@ -133,7 +143,8 @@ export function benchOf(
         return asked.map((id, k) => {
           const { pigment, dye } = totals(touched[k]!, id, values, count);
           const rest = still[k]!;
-          return savingOf(added(pigment, rest.pigment), added(dye, rest.dye), areas);
+          const [p, d] = [added(pigment, rest.pigment), added(dye, rest.dye)];
+          return areApart ? savingsApart(p, d, areas) : savingOf(p, d, areas);
         });
       };
     },
@@ -203,12 +214,25 @@ function added(a: Float64Array, b: Float64Array): Float64Array {
 }
 
 // No share is formed where the dye route takes next to nothing, as on page one.
+function isNothing(pigment: number, dye: number): boolean {
+  return !(dye > NEGLIGIBLE * Math.max(Math.abs(pigment), Math.abs(dye)));
+}
+
 function savingOf(pigment: Float64Array, dye: Float64Array, areas?: Float64Array): Float64Array {
   const mean = (all: Float64Array): number => all.reduce((sum, one) => sum + one, 0) / all.length;
-  const [p, d] = [mean(pigment), mean(dye)];
-  if (!(d > NEGLIGIBLE * Math.max(Math.abs(p), Math.abs(d)))) return pigment.fill(NaN);
+  if (isNothing(mean(pigment), mean(dye))) return pigment.fill(NaN);
   for (let i = 0; i < pigment.length; i++) {
     pigment[i] = 1 - (pigment[i]! / dye[i]!) * (areas?.[i] ?? 1);
   }
   return pigment;
+}
+
+// One ratio of areas, at the medians, stands for all values side by side.
+function savingsApart(
+  pigment: Float64Array,
+  dye: Float64Array,
+  areas?: Float64Array,
+): Float64Array {
+  const area = areas?.[0] ?? 1;
+  return pigment.map((p, i) => (isNothing(p, dye[i]!) ? NaN : 1 - (p / dye[i]!) * area));
 }
