@@ -12,6 +12,7 @@ import type { MeterText } from "../plant/meter-part.js";
 import type { Plant } from "../plant/plant.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import { type BaseStream, baseStream } from "./base-stream.js";
+import { drawInto, type Drawn } from "./drawn.js";
 import { amountsUnder, meteredAt, type MeteredPart, meteredParts } from "./metered-flows.js";
 import { amountsByMonth, type Counted, isCounted, isMonth } from "./months.js";
 import { amountPerUnit, type MeterConditions } from "./reading-amount.js";
@@ -59,6 +60,8 @@ export interface MeterInUse {
   readonly below: readonly MeterInUse[];
 }
 
+type Draft = Omit<MeterInUse, "stream" | "below">;
+
 /** What is asked for. */
 export interface InUseAsked {
   /** The print house. */
@@ -87,6 +90,9 @@ const ESTIMATED = 0.15;
  */
 const SCATTER = 0.12;
 
+/** Draws from which the doubt about a mix of goods is taken. */
+const MIX_DRAWS = 500;
+
 const PRINTED = AMOUNTS.findIndex(({ name }) => name === "printed");
 
 /**
@@ -110,7 +116,7 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
   const area = (some: readonly Group[]): number =>
     some.reduce((sum, { amounts }) => sum + (amounts[PRINTED] ?? 0), 0);
   const unlogged = area(groups.filter(({ key }) => key.pigment === "")) / area(groups);
-  const drafts = new Map<string, Omit<MeterInUse, "stream" | "below">>();
+  const drafts = new Map<string, Draft>();
   for (const [name, meter] of Object.entries(written)) {
     const site = siteOfMeter(meter, sites);
     const { quantity } = meter;
@@ -160,9 +166,9 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
 
 // Streams of meters below are no part of the stream of the one above, so those below come first.
 function withStreams(
-  drafts: ReadonlyMap<string, Omit<MeterInUse, "stream" | "below">>,
+  drafts: ReadonlyMap<string, Draft>,
   written: Readonly<Record<string, MeterText>>,
-  { conditions }: InUseAsked,
+  asked: InUseAsked,
   unlogged: number,
 ): readonly MeterInUse[] {
   const found = new Map<string, MeterInUse>();
@@ -176,7 +182,7 @@ function withStreams(
       const use = find(child);
       return use === undefined ? [] : [use, ...use.below];
     });
-    const unit = amountPerUnit(meter, meter.unit, conditions);
+    const unit = amountPerUnit(meter, meter.unit, asked.conditions);
     const column = (of: (month: MeterMonth) => number): Float64Array =>
       Float64Array.from(draft.months, of);
     const use: MeterInUse = {
@@ -192,12 +198,39 @@ function withStreams(
         covered: column(({ covered }) => covered),
         below: below.reduce((sum, { stream }) => sum + middleOf(stream), 0),
         unlogged,
+        mix: (weights) => mixOf(asked, draft, weights),
       }),
     };
     found.set(name, use);
     return use;
   };
   return [...drafts.keys()].flatMap((name) => find(name) ?? []);
+}
+
+// What lots take in months as weighed, over draws of the model.
+function mixOf(
+  { program, groups }: InUseAsked,
+  { name, site, quantity, machines, months }: Draft,
+  weights: Float64Array,
+): { readonly mean: number; readonly sd: number } {
+  const by = new Map(months.map(({ month }, at) => [month, weights[at] ?? 0]));
+  const amounts = amountsUnder(program, groups, (month) => by.get(month) ?? 0);
+  const asked = { site, quantity, ...(machines === undefined ? {} : { machines }) };
+  const parts = meteredParts(program, asked, amounts, `meter ${name}, months weighed`);
+  const drawn: Drawn = new Map();
+  drawInto(
+    drawn,
+    program,
+    parts.map(({ amount }) => amount),
+    MIX_DRAWS,
+    1,
+  );
+  const sums = new Float64Array(MIX_DRAWS);
+  for (const { amount } of parts)
+    drawn.get(amount)!.forEach((value, at) => (sums[at] = sums[at]! + value));
+  const mean = sums.reduce((sum, value) => sum + value, 0) / MIX_DRAWS;
+  const squares = sums.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  return { mean, sd: Math.sqrt(squares / (MIX_DRAWS - 1)) };
 }
 
 function lotsBehind(
