@@ -23,7 +23,7 @@ import { amountPlaces } from "../report/compose/answer.js";
 import { openAsked } from "./asked-mill.js";
 import { audienceProblems, namesFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
-import { type Metering, meteringOf, withoutMeters } from "./metering.js";
+import { type HouseLots, type Metering, meteringOf, withoutMeters } from "./metering.js";
 import { progress } from "./say.js";
 import { scenariosOf } from "./scenarios.js";
 import type { Understudy } from "./understudy.js";
@@ -115,10 +115,11 @@ export async function assess(
   progress("working out both routes");
   const whole =
     options.client === undefined && options.site === undefined && options.order === undefined;
-  const readAll = async (): Promise<readonly Group[] | undefined> => {
-    if (whole) return all;
+  const readAll = async (): Promise<HouseLots | undefined> => {
+    if (whole) return { groups: all, days: reading.days };
     const { client: _, site: __, order: ___, ...house } = options;
-    return (await readSettled(mill, logs, house)).settled?.groups;
+    const { settled: read } = await readSettled(mill, logs, house);
+    return read === undefined ? undefined : { groups: read.groups, days: read.reading.days };
   };
   let model: Program;
   let metering: Metering | undefined;
@@ -127,6 +128,7 @@ export async function assess(
     metering = await meteringOf(mill, {
       model,
       groups,
+      days: reading.days,
       ...(whole && groups.length === all.length ? {} : { all: readAll }),
       period: options,
       asOf: options.asOf,

@@ -14,11 +14,12 @@ import type { ArmUnits } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
 import { type Calibrated, calibrate } from "../meters/calibrate.js";
-import { meterFaults } from "../meters/faults.js";
+import { meterFaults, monthsInPart } from "../meters/faults.js";
 import { metersInUse } from "../meters/in-use.js";
 import type { MeterConditions } from "../meters/reading-amount.js";
 import { readMeters } from "../meters/read-meters.js";
 import type { Reading } from "../meters/reading.js";
+import { wholeMonths } from "../meters/whole-months.js";
 import { sha256Hex } from "../numbers/digest.js";
 import { medianOf } from "../numbers/distributions.js";
 import { evaluate } from "../numbers/quantity.js";
@@ -93,14 +94,24 @@ export async function meterCheck(
   };
 }
 
+/** Lots of a whole house. */
+export interface HouseLots {
+  /** The lots. */
+  readonly groups: readonly Group[];
+  /** First and last day with a lot. */
+  readonly days?: readonly [string, string] | undefined;
+}
+
 /** What a calibration is made of beside the mill. */
 export interface MeteringAsked {
   /** Program of the model over the lots of the report. */
   readonly model: Program;
   /** Lots of the report. */
   readonly groups: readonly Group[];
+  /** First and last day with a lot. */
+  readonly days?: readonly [string, string] | undefined;
   /** All lots of the house in the period, where the report is of part of them. */
-  readonly all?: () => Promise<readonly Group[] | undefined>;
+  readonly all?: () => Promise<HouseLots | undefined>;
   /** First and last day of the period, where they were asked for. */
   readonly period: { readonly from?: string | undefined; readonly to?: string | undefined };
   /** Day of the report. */
@@ -137,11 +148,12 @@ export async function meteringOf(
   const file = await meterFileOf(mill, asOf);
   if (file === undefined) return undefined;
   const { plant, factors } = mill;
-  const house = all === undefined ? groups : await all();
+  const lots = all === undefined ? { groups, days: asked.days } : await all();
   const digest = sha256Hex(JSON.stringify(file.readings));
-  if (house === undefined) return { digest, problems: file.problems };
+  if (lots === undefined) return { digest, problems: file.problems };
+  const house = lots.groups;
   const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
-  const { from = "", to = "9999" } = period;
+  const isWhole = wholeMonths({ ...period, days: lots.days });
   const { readings, conditions } = file;
   const meters = metersInUse({
     plant,
@@ -149,19 +161,18 @@ export async function meteringOf(
     groups: house,
     readings,
     conditions,
-    isWhole: (month) => from <= `${month}-01` && to >= lastOf(month),
+    isWhole,
   });
   const found = calibrate({ program, groups: house, meters, draws, seed });
   return {
     ...(found === undefined ? {} : { calibrated: found }),
     digest,
-    problems: [...file.problems, ...meterFaults(plant, readings, meters)],
+    problems: [
+      ...file.problems,
+      ...meterFaults(plant, readings, meters),
+      ...monthsInPart(house, readings, isWhole),
+    ],
   };
-}
-
-function lastOf(month: string): string {
-  const [year = 0, number = 1] = month.split("-").map(Number);
-  return new Date(Date.UTC(year, number, 0)).toISOString().slice(0, 10);
 }
 
 type DrawsAsked = Pick<MeteringAsked, "draws" | "seed">;

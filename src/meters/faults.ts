@@ -3,6 +3,7 @@
  * than water.
  */
 
+import type { Group } from "../ledger/ledger.js";
 import type { Plant } from "../plant/plant.js";
 import type { Problem } from "../problems/problem.js";
 import type { MeterInUse } from "./in-use.js";
@@ -103,6 +104,34 @@ export function meterFaults(
         ),
       );
   return faults;
+}
+
+/**
+ * Months with lots and readings that correct nothing, because lots are known of part of them only.
+ *
+ * @param groups - lots of the house
+ * @param readings - its readings
+ * @param isWhole - whether lots of a month are known from end to end
+ * @returns a warning where there are such months
+ */
+export function monthsInPart(
+  groups: readonly Group[],
+  readings: readonly Reading[],
+  isWhole: (month: string) => boolean,
+): readonly Problem[] {
+  const read = amountsByMonth(readings);
+  const left = [...new Set(groups.map(({ key }) => key.month))]
+    .filter((month) => read.has(month) && !isWhole(month))
+    .sort();
+  if (left.length === 0) return [];
+  return [
+    warning(
+      "meter-month-in-part",
+      left.join(", "),
+      "lots of all days of a month that meters count",
+      "Readings of these months correct nothing, for the lots of part of them would be set beside all of the reading. Add the rest of the log, or ask for whole months by --from and --to.",
+    ),
+  ];
 }
 
 function gapsIn(months: readonly string[]): readonly string[] {
