@@ -116,10 +116,12 @@ export async function assess(
   const whole =
     options.client === undefined && options.site === undefined && options.order === undefined;
   const readAll = async (): Promise<HouseLots | undefined> => {
-    if (whole) return { groups: all, days: reading.days };
+    if (whole) return { groups: all, days: reading.days, readLots: reading.readLots };
     const { client: _, site: __, order: ___, ...house } = options;
     const { settled: read } = await readSettled(mill, logs, house);
-    return read === undefined ? undefined : { groups: read.groups, days: read.reading.days };
+    if (read === undefined) return undefined;
+    const { days, readLots } = read.reading;
+    return { groups: read.groups, days, readLots };
   };
   let model: Program;
   let metering: Metering | undefined;
@@ -129,6 +131,7 @@ export async function assess(
       model,
       groups,
       days: reading.days,
+      readLots: reading.readLots,
       ...(whole && groups.length === all.length ? {} : { all: readAll }),
       period: options,
       asOf: options.asOf,

@@ -14,8 +14,10 @@ import type { ArmUnits } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
 import { type Calibrated, calibrate } from "../meters/calibrate.js";
-import { meterFaults, monthsInPart } from "../meters/faults.js";
+import { lotsAboveMeter, meterFaults, monthsInPart } from "../meters/faults.js";
 import { metersInUse } from "../meters/in-use.js";
+import { lotMeters } from "../meters/lot-meters.js";
+import type { ReadLots } from "../meters/lot-readings.js";
 import type { MeterConditions } from "../meters/reading-amount.js";
 import { readMeters } from "../meters/read-meters.js";
 import type { Reading } from "../meters/reading.js";
@@ -100,6 +102,8 @@ export interface HouseLots {
   readonly groups: readonly Group[];
   /** First and last day with a lot. */
   readonly days?: readonly [string, string] | undefined;
+  /** Readings of lots. */
+  readonly readLots: readonly ReadLots[];
 }
 
 /** What a calibration is made of beside the mill. */
@@ -110,6 +114,8 @@ export interface MeteringAsked {
   readonly groups: readonly Group[];
   /** First and last day with a lot. */
   readonly days?: readonly [string, string] | undefined;
+  /** Readings of lots. */
+  readonly readLots: readonly ReadLots[];
   /** All lots of the house in the period, where the report is of part of them. */
   readonly all?: () => Promise<HouseLots | undefined>;
   /** First and last day of the period, where they were asked for. */
@@ -145,10 +151,15 @@ export async function meteringOf(
   asked: MeteringAsked,
 ): Promise<Metering | undefined> {
   const { model, groups, all, period, asOf, draws, seed } = asked;
-  const file = await meterFileOf(mill, asOf);
+  const file =
+    (await meterFileOf(mill, asOf)) ??
+    (asked.readLots.length > 0
+      ? { readings: [], conditions: conditionsOf(mill, asOf), problems: [] }
+      : undefined);
   if (file === undefined) return undefined;
   const { plant, factors } = mill;
-  const lots = all === undefined ? { groups, days: asked.days } : await all();
+  const lots =
+    all === undefined ? { groups, days: asked.days, readLots: asked.readLots } : await all();
   const digest = sha256Hex(JSON.stringify(file.readings));
   if (lots === undefined) return { digest, problems: file.problems };
   const house = lots.groups;
@@ -163,7 +174,9 @@ export async function meteringOf(
     conditions,
     isWhole,
   });
-  const found = calibrate({ program, groups: house, meters, draws, seed });
+  const { netPerGross } = conditions;
+  const own = lotMeters({ plant, program, read: lots.readLots, netPerGross });
+  const found = calibrate({ program, groups: house, meters: [...meters, ...own], draws, seed });
   return {
     ...(found === undefined ? {} : { calibrated: found }),
     digest,
@@ -171,6 +184,7 @@ export async function meteringOf(
       ...file.problems,
       ...meterFaults(plant, readings, meters),
       ...monthsInPart(house, readings, isWhole),
+      ...lotsAboveMeter(meters, own),
     ],
   };
 }

@@ -134,6 +134,43 @@ export function monthsInPart(
   ];
 }
 
+/**
+ * Months in which readings of single lots add up to more than the meter that counts them and all else.
+ *
+ * @param meters - meters in use
+ * @param lots - readings of lots as meters
+ * @returns a warning for each meter passed
+ */
+export function lotsAboveMeter(
+  meters: readonly MeterInUse[],
+  lots: readonly MeterInUse[],
+): readonly Problem[] {
+  return meters.flatMap((meter) => {
+    const inside = lots.filter(
+      ({ site, quantity, machines = [] }) =>
+        site === meter.site &&
+        quantity === meter.quantity &&
+        machines.every((machine) => meter.machines?.includes(machine) ?? true),
+    );
+    const over = meter.months.flatMap(({ month, metered, covered }) => {
+      const read = inside
+        .flatMap(({ months }) => months.filter((one) => one.month === month))
+        .reduce((sum, one) => sum + one.metered, 0);
+      return covered > 0.99 && read > (1 + SLACK) * metered ? [{ month, by: read / metered }] : [];
+    });
+    if (over.length === 0) return [];
+    const list = over.map(({ month, by }) => `${month} (${by.toFixed(2)} times)`).join(", ");
+    return [
+      warning(
+        "lots-above-meter",
+        meter.name,
+        `readings of lots to add up to no more than meter ${meter.name}, which counts them and all else; they pass it in ${list}`,
+        "Check units of the column and of the meter, lots logged twice, and under `readings` in plant.yaml which machines the column counts.",
+      ),
+    ];
+  });
+}
+
 function gapsIn(months: readonly string[]): readonly string[] {
   const [first] = months;
   const last = months.at(-1);

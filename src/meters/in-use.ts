@@ -14,6 +14,7 @@ import { AMOUNTS } from "../steps/amounts.js";
 import { type BaseStream, baseStream } from "./base-stream.js";
 import { drawInto, type Drawn } from "./drawn.js";
 import { amountsUnder, meteredAt, type MeteredPart, meteredParts } from "./metered-flows.js";
+import { ACCURACY, lotsBehind, readingLeaf, scatterOf } from "./reading-doubt.js";
 import { amountsByMonth, type Counted, isCounted, isMonth } from "./months.js";
 import { amountPerUnit, type MeterConditions } from "./reading-amount.js";
 import type { Reading } from "./reading.js";
@@ -56,6 +57,8 @@ export interface MeterInUse {
   readonly stream: BaseStream;
   /** Whether a reading was shared among months by days. */
   readonly spread: boolean;
+  /** Number of lots, where it is made of readings of single lots. */
+  readonly lots?: number;
   /** Meters below it, at any depth, which have streams of their own. */
   readonly below: readonly MeterInUse[];
 }
@@ -78,17 +81,8 @@ export interface InUseAsked {
   readonly isWhole: (month: string) => boolean;
 }
 
-/** Share within which 95 of 100 readings are right where the plant file says none. Common practice, no source. */
-export const ACCURACY = { water: 0.02, electricity: 0.02, gas: 0.02, steam: 0.05 } as const;
-
 /** Error of a reading that was estimated. Common practice, no source. */
 const ESTIMATED = 0.15;
-
-/**
- * Standard deviation of what a lot takes about what its settings ask for, as a share. Draws hold doubt about means
- * alone, so over n lots a reading and its model differ by this over √n besides. Common practice, no source.
- */
-const SCATTER = 0.12;
 
 /** Draws from which the doubt about a mix of goods is taken. */
 const MIX_DRAWS = 500;
@@ -149,7 +143,7 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
       0,
     );
     const stated = (meter.accuracy ?? 100 * ACCURACY[quantity]) / 100;
-    const scatter = (1.959964 * SCATTER) / Math.sqrt(lotsBehind(program, groups, what));
+    const scatter = scatterOf(lotsBehind(program, groups, what));
     const accuracy = Math.hypot(stated, (ESTIMATED * guessed) / total, scatter);
     drafts.set(name, {
       name,
@@ -233,40 +227,6 @@ function mixOf(
   return { mean, sd: Math.sqrt(squares / (MIX_DRAWS - 1)) };
 }
 
-function lotsBehind(
-  program: Program,
-  groups: readonly Group[],
-  { site, machines }: { readonly site: string; readonly machines?: readonly string[] },
-): number {
-  let lots = 0;
-  for (const group of groups) {
-    const { key } = group;
-    const arm = program.classes[program.classOf(key) ?? -1]?.arms[key.own];
-    if (arm === undefined || key.site !== site) continue;
-    if (machines === undefined || arm.steps.some(({ machine }) => machines.includes(machine)))
-      lots += group.lots;
-  }
-  return Math.max(1, lots);
-}
-
 function middleOf({ leaf }: BaseStream): number {
   return leaf === undefined ? 0 : leafRange(leaf).median;
-}
-
-function readingLeaf(name: string, total: number, accuracy: number, quantity: Counted): Leaf {
-  return {
-    kind: "leaf",
-    id: `meter.reading @ meter ${name}`,
-    factor: "meter.reading",
-    unit: { water: "L", electricity: "kWh", gas: "kWh", steam: "kg" }[quantity],
-    words: `what meter ${name} counted`,
-    spread: {
-      shape: "lognormal",
-      value: total,
-      gsd: Math.exp(accuracy / 1.959964),
-      limits: [0, Infinity],
-    },
-    provenance: "plant",
-    source: "meters.csv",
-  };
 }

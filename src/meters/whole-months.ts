@@ -25,7 +25,8 @@ export interface LogEnds {
  * @param ends - what was asked for, and what the log holds
  * @returns whether a month is whole
  */
-export function wholeMonths({ from, to, days }: LogEnds): (month: string) => boolean {
+export function wholeMonths(ends: LogEnds): (month: string) => boolean {
+  const { from, to, days } = ends;
   const [first, last] = days ?? ["", "9999"];
   return (month) => {
     const [start, end] = [`${month}-01`, `${month}-${String(daysOf(month)).padStart(2, "0")}`];
