@@ -23,7 +23,13 @@ import { amountPlaces } from "../report/compose/answer.js";
 import { openAsked } from "./asked-mill.js";
 import { audienceProblems, namesFor } from "./audience.js";
 import { claimsOf } from "./claims.js";
-import { correctionsOf, type Metering, meteringOf, withoutMeters } from "./metering.js";
+import {
+  correctionsOf,
+  type HouseLots,
+  type Metering,
+  meteringOf,
+  withoutMeters,
+} from "./metering.js";
 import { progress } from "./say.js";
 import { scenariosOf } from "./scenarios.js";
 import type { Understudy } from "./understudy.js";
@@ -115,10 +121,13 @@ export async function assess(
   progress("working out both routes");
   const whole =
     options.client === undefined && options.site === undefined && options.order === undefined;
-  const readAll = async (): Promise<readonly Group[] | undefined> => {
-    if (whole) return all;
+  const readAll = async (): Promise<HouseLots | undefined> => {
+    if (whole) return { groups: all, days: reading.days, readLots: reading.readLots };
     const { client: _, site: __, order: ___, ...house } = options;
-    return (await readSettled(mill, logs, house)).settled?.groups;
+    const { settled: read } = await readSettled(mill, logs, house);
+    if (read === undefined) return undefined;
+    const { days, readLots } = read.reading;
+    return { groups: read.groups, days, readLots };
   };
   let model: Program;
   let metering: Metering | undefined;
@@ -127,6 +136,8 @@ export async function assess(
     metering = await meteringOf(mill, {
       model,
       groups,
+      days: reading.days,
+      readLots: reading.readLots,
       ...(whole && groups.length === all.length ? {} : { all: readAll }),
       period: options,
       asOf: options.asOf,

@@ -15,11 +15,14 @@ import type { ArmUnits } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
 import { type Calibrated, calibrate } from "../meters/calibrate.js";
-import { meterFaults } from "../meters/faults.js";
+import { lotsAboveMeter, meterFaults, monthsInPart } from "../meters/faults.js";
 import { metersInUse } from "../meters/in-use.js";
+import { lotMeters } from "../meters/lot-meters.js";
+import type { ReadLots } from "../meters/lot-readings.js";
 import type { MeterConditions } from "../meters/reading-amount.js";
 import { readMeters } from "../meters/read-meters.js";
 import type { Reading } from "../meters/reading.js";
+import { wholeMonths } from "../meters/whole-months.js";
 import { sha256Hex } from "../numbers/digest.js";
 import { medianOf } from "../numbers/distributions.js";
 import { evaluate } from "../numbers/quantity.js";
@@ -94,14 +97,28 @@ export async function meterCheck(
   };
 }
 
+/** Lots of a whole house. */
+export interface HouseLots {
+  /** The lots. */
+  readonly groups: readonly Group[];
+  /** First and last day with a lot. */
+  readonly days?: readonly [string, string] | undefined;
+  /** Readings of lots. */
+  readonly readLots: readonly ReadLots[];
+}
+
 /** What a calibration is made of beside the mill. */
 export interface MeteringAsked {
   /** Program of the model over the lots of the report. */
   readonly model: Program;
   /** Lots of the report. */
   readonly groups: readonly Group[];
+  /** First and last day with a lot. */
+  readonly days?: readonly [string, string] | undefined;
+  /** Readings of lots. */
+  readonly readLots: readonly ReadLots[];
   /** All lots of the house in the period, where the report is of part of them. */
-  readonly all?: () => Promise<readonly Group[] | undefined>;
+  readonly all?: () => Promise<HouseLots | undefined>;
   /** First and last day of the period, where they were asked for. */
   readonly period: { readonly from?: string | undefined; readonly to?: string | undefined };
   /** Day of the report. */
@@ -135,14 +152,20 @@ export async function meteringOf(
   asked: MeteringAsked,
 ): Promise<Metering | undefined> {
   const { model, groups, all, period, asOf, draws, seed } = asked;
-  const file = await meterFileOf(mill, asOf);
+  const file =
+    (await meterFileOf(mill, asOf)) ??
+    (asked.readLots.length > 0
+      ? { readings: [], conditions: conditionsOf(mill, asOf), problems: [] }
+      : undefined);
   if (file === undefined) return undefined;
   const { plant, factors } = mill;
-  const house = all === undefined ? groups : await all();
+  const lots =
+    all === undefined ? { groups, days: asked.days, readLots: asked.readLots } : await all();
   const digest = sha256Hex(JSON.stringify(file.readings));
-  if (house === undefined) return { digest, problems: file.problems };
+  if (lots === undefined) return { digest, problems: file.problems };
+  const house = lots.groups;
   const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
-  const { from = "", to = "9999" } = period;
+  const isWhole = wholeMonths({ ...period, days: lots.days });
   const { readings, conditions } = file;
   const meters = metersInUse({
     plant,
@@ -150,19 +173,21 @@ export async function meteringOf(
     groups: house,
     readings,
     conditions,
-    isWhole: (month) => from <= `${month}-01` && to >= lastOf(month),
+    isWhole,
   });
-  const found = calibrate({ program, groups: house, meters, draws, seed });
+  const { netPerGross } = conditions;
+  const own = lotMeters({ plant, program, read: lots.readLots, netPerGross });
+  const found = calibrate({ program, groups: house, meters: [...meters, ...own], draws, seed });
   return {
     ...(found === undefined ? {} : { calibrated: found }),
     digest,
-    problems: [...file.problems, ...meterFaults(plant, readings, meters)],
+    problems: [
+      ...file.problems,
+      ...meterFaults(plant, readings, meters),
+      ...monthsInPart(house, readings, isWhole),
+      ...lotsAboveMeter(meters, own),
+    ],
   };
-}
-
-function lastOf(month: string): string {
-  const [year = 0, number = 1] = month.split("-").map(Number);
-  return new Date(Date.UTC(year, number, 0)).toISOString().slice(0, 10);
 }
 
 /**

@@ -7,6 +7,7 @@ import { basename, dirname, join, resolve } from "node:path";
 import { setFlagsFromString } from "node:v8";
 import type { FactorSet } from "../factors/factor.js";
 import { loadFactors } from "../factors/load.js";
+import { LotReadingDesk, type ReadLots } from "../meters/lot-readings.js";
 import { Ledger } from "../ledger/ledger.js";
 import type { LogDialect } from "../log/dialect.js";
 import { type LogAccount, readLogs } from "../log/read-logs.js";
@@ -117,8 +118,10 @@ export interface Reading {
   readonly aside: AsideRows;
   /** Lots read but not wanted by client, site or order. */
   readonly filtered: number;
-  /** Lots with readings of their own, which are shown and not used. */
+  /** Lots with readings of their own. */
   readonly withReadings: number;
+  /** Readings of lots in columns that the plant file tells of. */
+  readonly readLots: readonly ReadLots[];
   /** First and last day of the lots wanted. */
   readonly days: readonly [string, string] | undefined;
 }
@@ -148,7 +151,7 @@ export async function readMill(
   // Left alone, the engine lets garbage of a long log pile up to four times what is alive; less than twice
   // takes no longer to read.
   setFlagsFromString("--heap-growing-percent=75");
-  let state = blankState();
+  let state = blankState(mill.plant);
   const aside = new AsideRows();
   const { plant } = mill;
   const wanted = (lot: Lot): boolean =>
@@ -174,6 +177,7 @@ export async function readMill(
         options.watch?.lot(lot);
         if (Object.values(lot.readings).some((value) => value !== undefined))
           state.withReadings += 1;
+        state.read.add(lot);
         if (state.first === "" || lot.date < state.first) state.first = lot.date;
         if (lot.date > state.last) state.last = lot.date;
       },
@@ -182,7 +186,7 @@ export async function readMill(
       },
       restart: () => {
         aside.forget();
-        state = blankState();
+        state = blankState(plant);
         options.watch?.restart();
       },
     },
@@ -191,7 +195,7 @@ export async function readMill(
   for (const file of account.files) {
     if (!account.refused) state.ledger.noteFile(file.sha256);
   }
-  const { ledger, filtered, withReadings } = state;
+  const { ledger, filtered, withReadings, read } = state;
   return {
     reading: {
       ledger,
@@ -199,20 +203,29 @@ export async function readMill(
       aside,
       filtered,
       withReadings,
+      readLots: read.found(),
       days: state.first === "" ? undefined : [state.first, state.last],
     },
     problems: account.problems,
   };
 }
 
-function blankState(): {
+function blankState(plant: Plant): {
   ledger: Ledger;
   filtered: number;
   withReadings: number;
+  read: LotReadingDesk;
   first: string;
   last: string;
 } {
-  return { ledger: new Ledger(), filtered: 0, withReadings: 0, first: "", last: "" };
+  return {
+    ledger: new Ledger(),
+    filtered: 0,
+    withReadings: 0,
+    read: new LotReadingDesk(plant),
+    first: "",
+    last: "",
+  };
 }
 
 /**

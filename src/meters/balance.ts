@@ -5,11 +5,13 @@
  *
  * is held in every draw, by moving the logarithms of machine flows, of what boilers take, of streams without meter
  * and of readings, each as far as its doubt goes (`numbers/reconcile.ts`). Logarithms keep all of them above 0.
+ * A wide stream is moved by the share it leaves to lots (`left-share.ts`).
  * The balance is bent, so the move is made in {@link ROUNDS} rounds with one gain, each on what is left over.
  */
 
 import { gainOf, type Matrix, reconcile, type Reconciled } from "../numbers/reconcile.js";
 import { derive, type Derived, type Leaf, type Quantity } from "../numbers/quantity.js";
+import { type Stream, streamFactor, streamMoved, streamSlope } from "./left-share.js";
 
 /** Rounds; each leaves about a tenth of what was left before it. */
 const ROUNDS = 3;
@@ -39,6 +41,8 @@ export interface Balance {
 
 /** Logarithms of all states over draws. */
 export interface States {
+  /** Streams that are moved by what they leave to lots, in the middle of the draws, by state. */
+  readonly lefts?: ReadonlyMap<number, number>;
   /** Mean of each. */
   readonly means: Float64Array;
   /** Covariance. */
@@ -72,18 +76,26 @@ export function solveBalances(
   const moves = new Float64Array(n);
   let tests: Reconciled | undefined;
   let rows: Float64Array[] = [];
+  const factorOf = (state: number): number => {
+    const share = states.lefts?.get(state);
+    const by = Math.exp(moves[state]!);
+    return share === undefined ? by : streamFactor(by, share);
+  };
+  const slopeOf = (state: number): number => {
+    const share = states.lefts?.get(state);
+    return share === undefined ? 1 : streamSlope(Math.exp(moves[state]!), share);
+  };
   for (let round = 0; round < CENTRE_ROUNDS; round++) {
     const gaps = new Float64Array(balances.length);
     rows = balances.map(({ parts, readingState }, r) => {
       const row = new Float64Array(n);
       let total = 0;
+      const amounts = parts.map(({ states: of }, k) =>
+        of.reduce((product, j) => product * factorOf(j), middles[r]!.parts[k]!),
+      );
+      for (const amount of amounts) total += amount;
       parts.forEach(({ states: of }, k) => {
-        total += middles[r]!.parts[k]! * Math.exp(of.reduce((sum, j) => sum + moves[j]!, 0));
-      });
-      parts.forEach(({ states: of }, k) => {
-        const share =
-          (middles[r]!.parts[k]! * Math.exp(of.reduce((sum, j) => sum + moves[j]!, 0))) / total;
-        for (const j of of) row[j] = row[j]! + share;
+        for (const j of of) row[j] = row[j]! + (slopeOf(j) * amounts[k]!) / total;
       });
       row[readingState] = -1;
       gaps[r] = Math.log(total / middles[r]!.reading) - moves[readingState]!;
@@ -100,7 +112,11 @@ export function solveBalances(
     for (let j = 0; j < n; j++) moves[j] = tests.values[j]! - values[j]!;
   }
   if (tests === undefined) throw new Error("No round was made.");
-  return { gain: gainOf(states.covariance, rows).gain, tests, corrections: moves.map(Math.exp) };
+  return {
+    gain: gainOf(states.covariance, rows).gain,
+    tests,
+    corrections: moves.map((_, j) => factorOf(j)),
+  };
 }
 
 /**
@@ -109,16 +125,24 @@ export function solveBalances(
  * @param balances - the balances
  * @param gain - move of each state per gap
  * @param mark - tells this set of corrections from others
+ * @param lefts - streams that are moved by what they leave to lots, by state
  * @returns the correction of a state, by its place and what it is called
  */
 export function correctionsOf(
   balances: readonly Balance[],
   gain: Matrix,
   mark: string,
+  lefts: ReadonlyMap<number, Stream> = new Map(),
 ): (state: number, name: string, shows: readonly Quantity[]) => Derived {
   let pulls: readonly Derived[] = [];
-  const correction = (state: number, name: string, round: string): Derived =>
-    movedBy(name, `by meters (${mark}${round})`, sparse(gain[state]!), pulls);
+  const correction = (state: number, name: string, round: string): Derived => {
+    const words = `by meters (${mark}${round})`;
+    const left = lefts.get(state);
+    const gains = sparse(gain[state]!);
+    return left === undefined
+      ? movedBy(name, words, gains, pulls)
+      : streamMoved(name, words, movedBy(`${name}, left`, words, gains, pulls), left);
+  };
   for (let round = 1; round <= ROUNDS; round++) {
     const states = new Map<number, Derived>();
     const of = (state: number): Derived => {

@@ -4,8 +4,11 @@
  */
 
 import { lognormalFromInterval } from "../numbers/distributions.js";
+import { MOST_OF_READING } from "./left-share.js";
+import { normalQuantile } from "../numbers/normal.js";
 import type { Leaf } from "../numbers/quantity.js";
 import type { MeterText } from "../plant/meter-part.js";
+import { interceptWeights, type LogDoubt, toldBase } from "./base-told.js";
 import { type BaseLoad, baseLoad, type NoBaseLoad } from "./base-load.js";
 
 /** How a stream without meter was found. */
@@ -26,12 +29,11 @@ export interface BaseStream {
  */
 const WIDE = { site: [0.03, 0.4], machine: [0.005, 0.08] } as const;
 
-/**
- * Errors of a base by regression are taken so many times as large: goods differ from month to month, and the
- * error that the fit finds for itself does not hold that. In worlds where the truth is known, intervals were too
- * narrow without it.
- */
-const MIX = 2;
+/** Width of a 95 % interval in standard deviations. */
+const WIDTH_OF_95 = 2 * normalQuantile(0.975);
+
+/** A regression is used when it leaves no more than this of the doubt there was before. */
+const TELLS = 0.8;
 
 /** What is known of a meter over its months. */
 export interface BaseAsked {
@@ -51,6 +53,11 @@ export interface BaseAsked {
   readonly below: number;
   /** Share of the area that is in no figure, because its lots have no counterpart. */
   readonly unlogged: number;
+  /**
+   * Mean and standard deviation, over draws of the model, of Σ weight × what lots take in a month; the months are
+   * numbered as the other columns are.
+   */
+  readonly mix: (weights: Float64Array) => { readonly mean: number; readonly sd: number };
 }
 
 /**
@@ -79,33 +86,63 @@ export function baseStream(asked: BaseAsked): BaseStream {
       regression,
     };
   }
-  const fit = "refused" in regression ? undefined : regression;
-  const base = fit?.coefficients[0];
-  const found = base === undefined ? NaN : base.value * months - below;
+  const [low, high] = WIDE[meter.covers === "site" ? "site" : "machine"];
+  const left = Math.max(total - below, 0.05 * total);
+  const ends = [(low + unlogged / 2) * left, (high + unlogged) * left] as const;
+  const wide: LogDoubt = {
+    mean: Math.log(ends[0] * ends[1]) / 2,
+    sd: Math.log(ends[1] / ends[0]) / WIDTH_OF_95,
+  };
   // What a machine takes without cloth is too little to be told from a slope.
-  const told = meter.covers === "site" && fit?.usable === true && base !== undefined && base.t >= 2;
-  if (told && found > 0) {
-    const error = Math.max(MIX * base.error * months, 0.1 * found);
-    // Ends of a lognormal spread with this mean and standard deviation.
-    const sd = Math.sqrt(Math.log1p((error / found) ** 2));
-    const median = found * Math.exp(-(sd ** 2) / 2);
+  const seen =
+    meter.covers === "site" && !("refused" in regression) && regression.usable
+      ? seenBy(regression, asked, whole, months)
+      : undefined;
+  const found = seen === undefined ? NaN : seen.base - below;
+  const told = seen === undefined ? undefined : toldBase(wide, found, seen.error);
+  if (told !== undefined && told.sd < TELLS * wide.sd)
     return {
       by: "regression",
       leaf: streamLeaf(
         name,
-        [median * Math.exp(-1.96 * sd), median * Math.exp(1.96 * sd)],
+        [
+          Math.exp(told.mean - (WIDTH_OF_95 / 2) * told.sd),
+          Math.exp(told.mean + (WIDTH_OF_95 / 2) * told.sd),
+        ],
         "plant",
+        MOST_OF_READING * total,
       ),
       regression,
     };
-  }
-  const [low, high] = WIDE[meter.covers === "site" ? "site" : "machine"];
-  const left = Math.max(total - below, 0.05 * total);
   return {
     by: "wide",
-    leaf: streamLeaf(name, [(low + unlogged / 2) * left, (high + unlogged) * left], "default"),
+    leaf: streamLeaf(name, ends, "default", MOST_OF_READING * total),
     regression,
-    ...(found <= 0 ? { refused: found } : {}),
+    ...(seen !== undefined && told === undefined && found < 0 ? { refused: found } : {}),
+  };
+}
+
+// Base of all months by a fit, freed of what the model takes more or less in some months than a line would have it.
+function seenBy(
+  fit: BaseLoad,
+  { modelled, mix }: BaseAsked,
+  whole: readonly number[],
+  months: number,
+): { readonly base: number; readonly error: number } | undefined {
+  const base = fit.coefficients[0];
+  if (base === undefined || !(fit.n > fit.p + 2)) return undefined;
+  const { changePoint } = fit;
+  const column = Float64Array.from(whole, (i) =>
+    changePoint === undefined ? modelled[i]! : Math.max(0, modelled[i]! - changePoint),
+  );
+  const weights = new Float64Array(modelled.length);
+  interceptWeights([column]).forEach((weight, at) => (weights[whole[at]!] = weight));
+  const strays = mix(weights);
+  // Variance of Student's t with so few months.
+  const error = base.error * Math.sqrt((fit.n - fit.p) / (fit.n - fit.p - 2));
+  return {
+    base: (base.value - strays.mean) * months,
+    error: Math.hypot(error, strays.sd) * months,
   };
 }
 
@@ -113,6 +150,7 @@ function streamLeaf(
   name: string,
   [low, high]: readonly [number, number],
   provenance: "plant" | "default",
+  most = Infinity,
 ): Leaf {
   return {
     kind: "leaf",
@@ -120,7 +158,7 @@ function streamLeaf(
     factor: "meter.base",
     unit: "1",
     words: `what meter ${name} counts that no lot asks for`,
-    spread: lognormalFromInterval(Math.sqrt(low * high), low, high, [0, Infinity]),
+    spread: lognormalFromInterval(Math.sqrt(low * high), low, high, [0, most]),
     provenance,
     source: "meters.csv",
   };

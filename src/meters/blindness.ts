@@ -14,7 +14,7 @@ import type { Comparison } from "../compare/compare.js";
 import type { Group } from "../ledger/ledger.js";
 import { keyOf } from "./corrected-states.js";
 import { drawInto, type Drawn } from "./drawn.js";
-import { ACCURACY } from "./in-use.js";
+import { ACCURACY } from "./reading-doubt.js";
 import { machineAmount } from "./machine-amount.js";
 import { amountsUnder, machinesTaking } from "./metered-flows.js";
 import { type Counted, isCounted } from "./months.js";

@@ -11,6 +11,7 @@ import type { Calibration, Carrier, Correction } from "../account/calibration.js
 import type { Program } from "../account/program.js";
 import type { Group } from "../ledger/ledger.js";
 import { sha256Hex } from "../numbers/digest.js";
+import { medianOf } from "../numbers/distributions.js";
 import type { Derived, Leaf, Quantity } from "../numbers/quantity.js";
 import { type Balance, type BalancePart, correctionsOf, solveBalances } from "./balance.js";
 import type { MeterInUse } from "./in-use.js";
@@ -141,9 +142,24 @@ export function calibrate(asked: CalibrationAsked): Calibrated | undefined {
       readingState: readingAt(r),
     };
   });
+  const lefts = new Map(
+    streamed.flatMap((use, at) => {
+      const stream = { leaf: use.stream.leaf!, total: medianOf(use.reading.spread) };
+      const isShare = (value: number): boolean => value < stream.total;
+      // A stream that is part of another balance stays as it is: it is small there.
+      return use.within === undefined && drawn(stream.leaf).every(isShare)
+        ? [[n + at, stream] as const]
+        : [];
+    }),
+  );
   const columns = [
     ...all.map(({ amount }) => drawn(amount)),
-    ...streamed.map(({ stream }) => drawn(stream.leaf!)),
+    ...streamed.map(({ stream: { leaf } }, at) => {
+      const left = lefts.get(n + at);
+      return left === undefined
+        ? drawn(leaf!)
+        : drawn(left.leaf).map((value) => 1 - value / left.total);
+    }),
     ...meters.map(({ reading }) => drawn(reading)),
   ];
   const means = Float64Array.from(columns, logMean);
@@ -155,11 +171,24 @@ export function calibrate(asked: CalibrationAsked): Calibrated | undefined {
     parts: Float64Array.from(parts, ({ amount }) => Math.exp(logMean(drawn(amount)))),
     reading: Math.exp(logMean(drawn(reading))),
   }));
-  const { gain, tests } = solveBalances(balances, { means, covariance }, middles);
+  const { gain, tests } = solveBalances(
+    balances,
+    {
+      means,
+      covariance,
+      lefts: new Map(
+        [...lefts].map(([state, { leaf, total }]) => [
+          state,
+          Math.exp(logMean(drawn(leaf))) / total,
+        ]),
+      ),
+    },
+    middles,
+  );
   const mark = sha256Hex(
     JSON.stringify([...gain.map((row) => [...row]), meters.map(({ name }) => name)]),
   ).slice(0, 8);
-  const correctionOf = correctionsOf(balances, gain, mark);
+  const correctionOf = correctionsOf(balances, gain, mark, lefts);
   const streamLeaves = meters.map(({ reading, stream }) =>
     stream.leaf === undefined ? [reading] : [reading, stream.leaf],
   );

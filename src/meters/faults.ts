@@ -3,6 +3,7 @@
  * than water.
  */
 
+import type { Group } from "../ledger/ledger.js";
 import type { Plant } from "../plant/plant.js";
 import type { Problem } from "../problems/problem.js";
 import type { MeterInUse } from "./in-use.js";
@@ -103,6 +104,71 @@ export function meterFaults(
         ),
       );
   return faults;
+}
+
+/**
+ * Months with lots and readings that correct nothing, because lots are known of part of them only.
+ *
+ * @param groups - lots of the house
+ * @param readings - its readings
+ * @param isWhole - whether lots of a month are known from end to end
+ * @returns a warning where there are such months
+ */
+export function monthsInPart(
+  groups: readonly Group[],
+  readings: readonly Reading[],
+  isWhole: (month: string) => boolean,
+): readonly Problem[] {
+  const read = amountsByMonth(readings);
+  const left = [...new Set(groups.map(({ key }) => key.month))]
+    .filter((month) => read.has(month) && !isWhole(month))
+    .sort();
+  if (left.length === 0) return [];
+  return [
+    warning(
+      "meter-month-in-part",
+      left.join(", "),
+      "lots of all days of a month that meters count",
+      "Readings of these months correct nothing, for the lots of part of them would be set beside all of the reading. Add the rest of the log, or ask for whole months by --from and --to.",
+    ),
+  ];
+}
+
+/**
+ * Months in which readings of single lots add up to more than the meter that counts them and all else.
+ *
+ * @param meters - meters in use
+ * @param lots - readings of lots as meters
+ * @returns a warning for each meter passed
+ */
+export function lotsAboveMeter(
+  meters: readonly MeterInUse[],
+  lots: readonly MeterInUse[],
+): readonly Problem[] {
+  return meters.flatMap((meter) => {
+    const inside = lots.filter(
+      ({ site, quantity, machines = [] }) =>
+        site === meter.site &&
+        quantity === meter.quantity &&
+        machines.every((machine) => meter.machines?.includes(machine) ?? true),
+    );
+    const over = meter.months.flatMap(({ month, metered, covered }) => {
+      const read = inside
+        .flatMap(({ months }) => months.filter((one) => one.month === month))
+        .reduce((sum, one) => sum + one.metered, 0);
+      return covered > 0.99 && read > (1 + SLACK) * metered ? [{ month, by: read / metered }] : [];
+    });
+    if (over.length === 0) return [];
+    const list = over.map(({ month, by }) => `${month} (${by.toFixed(2)} times)`).join(", ");
+    return [
+      warning(
+        "lots-above-meter",
+        meter.name,
+        `readings of lots to add up to no more than meter ${meter.name}, which counts them and all else; they pass it in ${list}`,
+        "Check units of the column and of the meter, lots logged twice, and under `readings` in plant.yaml which machines the column counts.",
+      ),
+    ];
+  });
 }
 
 function gapsIn(months: readonly string[]): readonly string[] {

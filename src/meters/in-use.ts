@@ -12,7 +12,9 @@ import type { MeterText } from "../plant/meter-part.js";
 import type { Plant } from "../plant/plant.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import { type BaseStream, baseStream } from "./base-stream.js";
+import { drawInto, type Drawn } from "./drawn.js";
 import { amountsUnder, meteredAt, type MeteredPart, meteredParts } from "./metered-flows.js";
+import { ACCURACY, lotsBehind, readingLeaf, scatterOf } from "./reading-doubt.js";
 import { amountsByMonth, type Counted, isCounted, isMonth } from "./months.js";
 import { amountPerUnit, type MeterConditions } from "./reading-amount.js";
 import type { Reading } from "./reading.js";
@@ -55,9 +57,13 @@ export interface MeterInUse {
   readonly stream: BaseStream;
   /** Whether a reading was shared among months by days. */
   readonly spread: boolean;
+  /** Number of lots, where it is made of readings of single lots. */
+  readonly lots?: number;
   /** Meters below it, at any depth, which have streams of their own. */
   readonly below: readonly MeterInUse[];
 }
+
+type Draft = Omit<MeterInUse, "stream" | "below">;
 
 /** What is asked for. */
 export interface InUseAsked {
@@ -75,17 +81,11 @@ export interface InUseAsked {
   readonly isWhole: (month: string) => boolean;
 }
 
-/** Share within which 95 of 100 readings are right where the plant file says none. Common practice, no source. */
-export const ACCURACY = { water: 0.02, electricity: 0.02, gas: 0.02, steam: 0.05 } as const;
-
 /** Error of a reading that was estimated. Common practice, no source. */
 const ESTIMATED = 0.15;
 
-/**
- * Standard deviation of what a lot takes about what its settings ask for, as a share. Draws hold doubt about means
- * alone, so over n lots a reading and its model differ by this over √n besides. Common practice, no source.
- */
-const SCATTER = 0.12;
+/** Draws from which the doubt about a mix of goods is taken. */
+const MIX_DRAWS = 500;
 
 const PRINTED = AMOUNTS.findIndex(({ name }) => name === "printed");
 
@@ -110,7 +110,7 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
   const area = (some: readonly Group[]): number =>
     some.reduce((sum, { amounts }) => sum + (amounts[PRINTED] ?? 0), 0);
   const unlogged = area(groups.filter(({ key }) => key.pigment === "")) / area(groups);
-  const drafts = new Map<string, Omit<MeterInUse, "stream" | "below">>();
+  const drafts = new Map<string, Draft>();
   for (const [name, meter] of Object.entries(written)) {
     const site = siteOfMeter(meter, sites);
     const { quantity } = meter;
@@ -143,7 +143,7 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
       0,
     );
     const stated = (meter.accuracy ?? 100 * ACCURACY[quantity]) / 100;
-    const scatter = (1.959964 * SCATTER) / Math.sqrt(lotsBehind(program, groups, what));
+    const scatter = scatterOf(lotsBehind(program, groups, what));
     const accuracy = Math.hypot(stated, (ESTIMATED * guessed) / total, scatter);
     drafts.set(name, {
       name,
@@ -160,9 +160,9 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
 
 // Streams of meters below are no part of the stream of the one above, so those below come first.
 function withStreams(
-  drafts: ReadonlyMap<string, Omit<MeterInUse, "stream" | "below">>,
+  drafts: ReadonlyMap<string, Draft>,
   written: Readonly<Record<string, MeterText>>,
-  { conditions }: InUseAsked,
+  asked: InUseAsked,
   unlogged: number,
 ): readonly MeterInUse[] {
   const found = new Map<string, MeterInUse>();
@@ -176,7 +176,7 @@ function withStreams(
       const use = find(child);
       return use === undefined ? [] : [use, ...use.below];
     });
-    const unit = amountPerUnit(meter, meter.unit, conditions);
+    const unit = amountPerUnit(meter, meter.unit, asked.conditions);
     const column = (of: (month: MeterMonth) => number): Float64Array =>
       Float64Array.from(draft.months, of);
     const use: MeterInUse = {
@@ -192,6 +192,7 @@ function withStreams(
         covered: column(({ covered }) => covered),
         below: below.reduce((sum, { stream }) => sum + middleOf(stream), 0),
         unlogged,
+        mix: (weights) => mixOf(asked, draft, weights),
       }),
     };
     found.set(name, use);
@@ -200,40 +201,32 @@ function withStreams(
   return [...drafts.keys()].flatMap((name) => find(name) ?? []);
 }
 
-function lotsBehind(
-  program: Program,
-  groups: readonly Group[],
-  { site, machines }: { readonly site: string; readonly machines?: readonly string[] },
-): number {
-  let lots = 0;
-  for (const group of groups) {
-    const { key } = group;
-    const arm = program.classes[program.classOf(key) ?? -1]?.arms[key.own];
-    if (arm === undefined || key.site !== site) continue;
-    if (machines === undefined || arm.steps.some(({ machine }) => machines.includes(machine)))
-      lots += group.lots;
-  }
-  return Math.max(1, lots);
+// What lots take in months as weighed, over draws of the model.
+function mixOf(
+  { program, groups }: InUseAsked,
+  { name, site, quantity, machines, months }: Draft,
+  weights: Float64Array,
+): { readonly mean: number; readonly sd: number } {
+  const by = new Map(months.map(({ month }, at) => [month, weights[at] ?? 0]));
+  const amounts = amountsUnder(program, groups, (month) => by.get(month) ?? 0);
+  const asked = { site, quantity, ...(machines === undefined ? {} : { machines }) };
+  const parts = meteredParts(program, asked, amounts, `meter ${name}, months weighed`);
+  const drawn: Drawn = new Map();
+  drawInto(
+    drawn,
+    program,
+    parts.map(({ amount }) => amount),
+    MIX_DRAWS,
+    1,
+  );
+  const sums = new Float64Array(MIX_DRAWS);
+  for (const { amount } of parts)
+    drawn.get(amount)!.forEach((value, at) => (sums[at] = sums[at]! + value));
+  const mean = sums.reduce((sum, value) => sum + value, 0) / MIX_DRAWS;
+  const squares = sums.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  return { mean, sd: Math.sqrt(squares / (MIX_DRAWS - 1)) };
 }
 
 function middleOf({ leaf }: BaseStream): number {
   return leaf === undefined ? 0 : leafRange(leaf).median;
-}
-
-function readingLeaf(name: string, total: number, accuracy: number, quantity: Counted): Leaf {
-  return {
-    kind: "leaf",
-    id: `meter.reading @ meter ${name}`,
-    factor: "meter.reading",
-    unit: { water: "L", electricity: "kWh", gas: "kWh", steam: "kg" }[quantity],
-    words: `what meter ${name} counted`,
-    spread: {
-      shape: "lognormal",
-      value: total,
-      gsd: Math.exp(accuracy / 1.959964),
-      limits: [0, Infinity],
-    },
-    provenance: "plant",
-    source: "meters.csv",
-  };
 }

@@ -75,7 +75,13 @@ function daysBetween(from: string, to: string): number {
   return (at(to) - at(from)) / DAY + 1;
 }
 
-function daysOf(month: string): number {
+/**
+ * Days of a month.
+ *
+ * @param month - such as 2026-02
+ * @returns 28 to 31
+ */
+export function daysOf(month: string): number {
   const [year = 0, number = 1] = month.split("-").map(Number);
   return new Date(Date.UTC(year, number, 0)).getUTCDate();
 }

@@ -12,6 +12,7 @@ import { judgeAir } from "./judge-air.js";
 import { judgeChange } from "./judge-change.js";
 import { judgeHouse } from "./judge-house.js";
 import { judgeMeters } from "./judge-meters.js";
+import { judgeReadings } from "./judge-readings.js";
 import { mend } from "./mend.js";
 import { mergeChange } from "./merge-change.js";
 import type { Plant } from "./plant.js";
@@ -55,6 +56,7 @@ export function readPlant(
     plant: judgeHouse(complaints, factors, text),
   };
   judgeMeters(complaints, text);
+  judgeReadings(complaints, text);
   const versions = [first];
   for (const { change, index } of inTurn(complaints, text.changes ?? [])) {
     versions.push(versionAfter(versions.at(-1) ?? first, factors, change, index));

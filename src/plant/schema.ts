@@ -6,6 +6,7 @@
 import * as z from "zod";
 import { LogDialectSchema } from "../log/dialect.js";
 import { MeterPart } from "./meter-part.js";
+import { ReadingsPart } from "./reading-part.js";
 import { ClientPart, WordingPart } from "./schema-parts.js";
 
 const day = z.iso.date().describe("a day as 2026-01-31");
@@ -242,6 +243,7 @@ export const PlantFile = z
       .optional()
       .describe("what-ifs by name, each as { note, sites, routes, instead, finish, rejects }"),
     meters: z.record(z.string(), MeterPart).optional().describe("meters by name"),
+    readings: ReadingsPart.optional(),
     claims: z
       .array(z.string())
       .optional()

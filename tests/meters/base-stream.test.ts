@@ -12,6 +12,7 @@ const asked = (change: Partial<BaseAsked> = {}): BaseAsked => ({
   covered: new Float64Array(12).fill(1),
   below: 0,
   unlogged: 0,
+  mix: () => ({ mean: 0, sd: 0 }),
   ...change,
 });
 
@@ -20,6 +21,33 @@ describe("baseStream", () => {
     const { by, leaf } = baseStream(asked());
     expect(by).toBe("regression");
     expect(medianOf(leaf!.spread) / 480).toBeCloseTo(1, 1);
+  });
+
+  it("is freed of what a mix of goods bends, and is in as much doubt as that", () => {
+    const straight = baseStream(asked());
+    const strays = baseStream(asked({ mix: () => ({ mean: 10, sd: 4 }) }));
+    const width = (found: typeof straight): number => {
+      const [low, high] = interval95(found.leaf!.spread);
+      return Math.log(high / low);
+    };
+    expect(medianOf(strays.leaf!.spread)).toBeLessThan(0.9 * medianOf(straight.leaf!.spread));
+    expect(width(strays)).toBeGreaterThan(3 * width(straight));
+    // A mix that could be anything leaves what was known before.
+    expect(baseStream(asked({ mix: () => ({ mean: 0, sd: 1e4 }) })).by).toBe("wide");
+  });
+
+  it("asks the mix for the months by the weights of the intercept", () => {
+    let seen = new Float64Array();
+    baseStream(
+      asked({
+        mix: (weights) => {
+          seen = weights.slice();
+          return { mean: 0, sd: 0 };
+        },
+      }),
+    );
+    expect(seen.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 9);
+    expect(seen.reduce((sum, weight, at) => sum + weight * MODELLED[at]!, 0)).toBeCloseTo(0, 9);
   });
 
   it("leaves out what meters below count as theirs", () => {

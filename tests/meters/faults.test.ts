@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { meterFaults } from "../../src/meters/faults.js";
+import { meterFaults, monthsInPart } from "../../src/meters/faults.js";
 import type { Reading } from "../../src/meters/reading.js";
 import { inUse, madeMill, monthly } from "./made.js";
 
@@ -53,5 +53,25 @@ describe("meterFaults", () => {
     const readings = monthly("main", (month) => 1.5 * mill.takes(month, "water") - 0.2 * mean);
     const faults = meterFaults(mill.plant, readings, inUse(mill, readings));
     expect(faults.map(({ code }) => code)).toEqual(["meter-base-below-zero"]);
+  });
+});
+
+describe("monthsInPart", () => {
+  const { groups } = madeMill({ main: water() });
+
+  it("names months of which lots are known in part, where a meter counts all of them", () => {
+    const [found, ...more] = monthsInPart(
+      groups,
+      monthly("main", () => 100),
+      (month) => month !== "2025-01" && month !== "2025-12",
+    );
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({ code: "meter-month-in-part", value: "2025-01, 2025-12" });
+  });
+
+  it("says nothing of months without a reading, or where all are whole", () => {
+    const later = monthly("main", () => 100).slice(1);
+    expect(monthsInPart(groups, later, (month) => month !== "2025-01")).toEqual([]);
+    expect(monthsInPart(groups, later, () => true)).toEqual([]);
   });
 });

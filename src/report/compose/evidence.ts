@@ -9,6 +9,7 @@ import { numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent } from "../format.js";
 import { amountPlaces } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
+import { readLotWords } from "./standing.js";
 import { inputDigests } from "./digests.js";
 import { reasonWords } from "./reasons.js";
 import { valueText } from "./units.js";
@@ -169,7 +170,7 @@ export function apartList(desk: ReportDesk): Block {
         ]),
     withReadings === 0
       ? "No lot has readings of its own."
-      : `${formatNumber(withReadings, 0)} lots have readings of their own; these are not used yet.`,
+      : `${formatNumber(withReadings, 0)} lots have readings of their own; ${readLotWords(withReadings, desk.input.calibrated)}.`,
     ...disagreements(account.program).map(
       ({ route, setting, unit, logged, low, high }) =>
         `Caution: lots of route ${route} log ${valueText(logged, unit)} on average, outside the interval ${valueText(low, "1")} to ${valueText(high, "1")} of ${setting}, which the lots without a log are given; set it in the plant file.`,

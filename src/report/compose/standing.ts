@@ -3,6 +3,7 @@
  */
 
 import { BROKEN_DOWN } from "../../account/account.js";
+import type { Calibrated } from "../../meters/calibrate.js";
 import { type Blindness, widest } from "../../meters/blindness.js";
 import type { MeterMonthSeries } from "../../meters/series.js";
 import type { Block, Run } from "../document.js";
@@ -67,9 +68,7 @@ export function evidenceLine(desk: ReportDesk): Block {
           `one meter would narrow a saving most: ${meterWords(best)}, by ${formatNumber(points, 0)} points`,
         ]
       : []),
-    ...(withReadings === 0
-      ? []
-      : [`readings of ${formatNumber(withReadings, 0)} lots are not used`]),
+    ...(withReadings === 0 ? [] : [readLotWords(withReadings, calibrated)]),
     `${formatNumber(own, 0)} of ${formatNumber(all, 0)} numbers drawn are estimates without source`,
   ];
   return {
@@ -79,6 +78,21 @@ export function evidenceLine(desk: ReportDesk): Block {
       { kind: "text", text: `${parts.join("; ")}.` },
     ],
   };
+}
+
+/**
+ * What readings of single lots do.
+ *
+ * @param withReadings - lots that have one
+ * @param calibrated - what meters corrected; absent where nothing did
+ * @returns words that begin in small letters
+ */
+export function readLotWords(withReadings: number, calibrated?: Calibrated): string {
+  const used = (calibrated?.meters ?? []).filter(({ use }) => use.lots !== undefined);
+  const lots = (count: number): string => formatNumber(count, 0);
+  return used.length === 0
+    ? `readings of ${lots(withReadings)} lots are not used, for \`readings\` in plant.yaml does not say what they count`
+    : `readings of lots correct the model: ${used.map(({ use }) => `${use.name}, ${lots(use.lots ?? 0)} of them`).join("; ")}`;
 }
 
 /** Share measured and allocated below which a meter to put in is named. */

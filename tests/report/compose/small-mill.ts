@@ -49,6 +49,8 @@ export interface MillChange {
   readonly finish?: boolean;
   /** Meters of the plant file. */
   readonly meters?: Readonly<Record<string, unknown>>;
+  /** What columns of readings count. */
+  readonly readings?: object;
 }
 
 /**
@@ -81,6 +83,7 @@ export function smallMill(change: MillChange = {}): Plant {
       },
     },
     ...(change.meters === undefined ? {} : { meters: change.meters }),
+    ...(change.readings === undefined ? {} : { readings: change.readings }),
   });
 }
 
