@@ -4,13 +4,14 @@
 
 import { existsSync, readFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import { buildStudy, ruleOf } from "../invest/build-study.js";
+import { buildStudy, daysOf, ruleOf } from "../invest/build-study.js";
 import { findingsOf } from "../invest/findings.js";
 import { judgeStudy } from "../invest/judge-study.js";
 import { scheduleOf } from "../invest/measures.js";
 import { optionHouses } from "../invest/option-houses.js";
 import { judgeNames, readInvest, type ReadInvest } from "../invest/read-invest.js";
 import type { Study } from "../invest/study.js";
+import { differencesOf, differenceWarnings, worthAt } from "../invest/two-files.js";
 import type { Group } from "../ledger/ledger.js";
 import { sha256Hex } from "../numbers/digest.js";
 import { MissingFactor } from "../plant/quantities.js";
@@ -51,8 +52,6 @@ const VERSION = "0.1.0";
 
 /** Problems shown before the rest is counted. */
 const SHOWN = 8;
-
-const MS_PER_DAY = 86_400_000;
 
 /**
  * Runs the command.
@@ -140,7 +139,7 @@ async function investInput(
       houses,
       factors: mill.factors,
       groups,
-      days: 1 + (Date.parse(days[1]) - Date.parse(days[0])) / MS_PER_DAY,
+      period: days,
       asOf: options.asOf,
       draws: options.draws,
       seed: options.seed,
@@ -154,15 +153,23 @@ async function investInput(
     return { problems: judged.filter(({ severity }) => severity === "refused") };
   progress("drawing");
   const findings = findingsOf(study);
+  const differences = differencesOf(read.value, mill.plant);
   return {
     input: {
       house: mill.plant.house,
       file: text,
       findings,
+      differences: differences.map((one) => ({ ...one, worth: worthAt(study, one) })),
+      plantFile: plantFile.name,
       ...ofLots(text, study, groups),
       days,
       schedules: new Map(study.options.map((one) => [one.name, scheduleOf(study, one)])),
-      warnings: [...read.problems, ...judged, ...shortPeriod(days)],
+      warnings: [
+        ...differenceWarnings(read.value, differences, plantFile.name),
+        ...read.problems,
+        ...judged,
+        ...shortPeriod(days),
+      ],
       topics: topicsOf(study),
       digests: digestsOf(written, mill, reading),
       date: options.asOf,
@@ -238,7 +245,7 @@ function digestsOf(
 const NEARLY_A_YEAR = 330;
 
 function shortPeriod([from, to]: readonly [string, string]): readonly Problem[] {
-  const days = 1 + (Date.parse(to) - Date.parse(from)) / MS_PER_DAY;
+  const days = daysOf([from, to]);
   if (days >= NEARLY_A_YEAR && days <= 2 * 365 - NEARLY_A_YEAR + 365) return [];
   return [
     {

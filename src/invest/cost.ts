@@ -5,7 +5,7 @@
 
 import { type Arithmetic, sumOf } from "./arithmetic.js";
 import { effluentOf } from "./effluent.js";
-import { movedShares } from "./moved.js";
+import { type Book, bookOf } from "./moved.js";
 import { pricePath } from "./price-path.js";
 import { yearQuantities, type YearQuantities } from "./quantities.js";
 import type { CapitalLine, Study, StudyOption } from "./study.js";
@@ -47,8 +47,8 @@ export interface LineMoney<T> {
 export interface Cost<T> {
   /** Lines. */
   readonly lines: readonly LineMoney<T>[];
-  /** Share of the lots that may move which has moved, by year, as far as machines have room for them. */
-  readonly moved: readonly T[];
+  /** What is printed, and share of the lots that may move which has moved, by year. */
+  readonly book: Book<T>;
   /** Tonnes of CO2e by year: scopes 1 and 2 by location, and what a partner house causes. */
   readonly tonnes: readonly T[];
   /** Quantities behind it. */
@@ -98,8 +98,8 @@ export function costOf<T>(
   world: World<T>,
 ): Cost<T> {
   const { math } = world;
-  const moved = movedShares(study, option, life, world);
-  const years = yearQuantities(study, option, life, world, moved);
+  const book = bookOf(study, option, life, world);
+  const years = yearQuantities(study, option, life, world, book);
   const lines: LineMoney<T>[] = [];
   const add = (heading: Heading, what: string, input: string, money: readonly T[]): void => {
     if (money.some((each) => math.number(each) !== 0)) lines.push({ heading, what, input, money });
@@ -126,6 +126,19 @@ export function costOf<T>(
   };
   extra("cloth", years.get("rejected") ?? [], "rejects");
   extra("carbon", years.get("scope-1") ?? [], "carbon", 1e-3);
+  for (const [machine, { standby }] of option.adds) {
+    const price = standby === undefined ? undefined : study.prices.get(standby.flow);
+    if (standby === undefined || price === undefined) continue;
+    const path = pricePath(study, world, price, life);
+    const heading = standby.flow === "electricity" ? "electricity" : "heat";
+    const name = `standby.${machine}`;
+    add(heading, name, standby.power.id, priced(years.get(name) ?? [], path));
+  }
+  if (study.beyond !== undefined) {
+    const { price } = study.beyond;
+    const path = pricePath(study, world, price, life);
+    add("other", "undone-m2", price.price.id, priced(years.get("undone-m2") ?? [], path));
+  }
   if (option.demand !== undefined) {
     const kilowatts = world.of(option.demand);
     extra(
@@ -184,7 +197,7 @@ export function costOf<T>(
       ),
     ),
   );
-  return { lines, moved, tonnes, quantities: years };
+  return { lines, book, tonnes, quantities: years };
 }
 
 // Share of a line that is left at the end: all of working capital, and of what serves longer than the years looked

@@ -125,7 +125,7 @@ class Gathering {
         this.#steady.set(heading, (row = new Float64Array(this.#worth.length)));
       row[at] = money[full] ?? 0;
     }
-    this.#moved[at] = gain.option.moved[life] ?? 0;
+    this.#moved[at] = gain.option.book.moved[life] ?? 0;
     this.#tonnes[at] = gain.tonnesLess.reduce((total, each) => total + each, 0);
   }
 

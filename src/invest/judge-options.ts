@@ -145,6 +145,16 @@ function judgeOption(
         "Correct the sign or the kind.",
       );
   });
+  for (const machine of Object.keys(option.adds ?? {})) {
+    if (text.capacity[machine] === undefined)
+      complaints.say(
+        [...at, "adds", machine],
+        "adds-without-capacity",
+        machine,
+        `capacity.${machine} with the hours of the one it stands beside`,
+        "Add the hours of the machine that is there; without them nobody can say whether it would do alone.",
+      );
+  }
   if (!moves) return;
   if (text.prices.ink?.["pigment"] === undefined)
     complaints.say(

@@ -122,7 +122,7 @@ export function investJson(document: ReportDocument, input: InvestInput): string
       order: findings.order,
       breakEvens: findings.breakEvens.map(({ input: { id, central }, at, range }) => ({
         input: id,
-        today: central,
+        value: central,
         at: at ?? null,
         range,
       })),
@@ -137,7 +137,13 @@ export function investJson(document: ReportDocument, input: InvestInput): string
         npvDrawn: drawn.spread,
         above: drawn.above / drawn.worth.length,
       })),
-      machines: findings.uses,
+      machines: Object.fromEntries(findings.lastUses.map(({ name, uses }) => [name, uses])),
+      needs: findings.needs.map(({ machine, alone, moved, twin }) => ({
+        machine,
+        alone,
+        moved,
+        without: twin ?? null,
+      })),
       warnings: input.warnings,
       figures: document.figures,
     },

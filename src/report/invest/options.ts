@@ -8,11 +8,11 @@ import type { Block, Cell } from "../document.js";
 import { formatNumber, formatPercent } from "../format.js";
 import {
   type InvestDesk,
+  inputSpan,
   inputValue,
   money,
   paragraph,
   right,
-  span,
   table,
   years,
 } from "./desk.js";
@@ -47,7 +47,7 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
         "Life",
         "NPV, to the cent",
         "NPV median",
-        "95 % interval",
+        "10 to 90 %",
         "MIRR",
         "Index",
         "Equal money a year",
@@ -56,8 +56,8 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
         option.name,
         right(`${option.text.life} a`),
         right(measures.exact),
-        right(money(drawn.spread[2])),
-        right(span(drawn.spread[0], drawn.spread[4])),
+        right(desk.worth(drawn).run),
+        right(desk.worth(drawn).interval),
         right(measures.modified === undefined ? "none" : formatPercent(measures.modified, 1)),
         right(measures.index === undefined ? "–" : formatNumber(measures.index, 2)),
         right(money(measures.yearly)),
@@ -238,19 +238,15 @@ export function riskBlocks(desk: InvestDesk): readonly Block[] {
 export function inputTable(desk: InvestDesk): Block {
   return table(
     "inputs",
-    "All inputs as drawn: value, 95 % interval, what it is from.",
-    ["Input", "Key", "Value", "95 % interval", "From", "Source"],
+    "All inputs as drawn: value, 10 to 90 % of the draws, what it is from.",
+    ["Input", "Key", "Value", "10 to 90 %", "From", "Source"],
     [...desk.found.study.inputs.values()]
       .filter(({ id }) => !id.startsWith("rates.") || id !== `rates.${desk.currency}`)
       .map((input) => [
         input.words,
         input.id,
         right(inputValue(input, input.central)),
-        right(
-          input.low === input.high
-            ? "held"
-            : `${inputValue(input, input.low)} to ${inputValue(input, input.high)}`,
-        ),
+        right(inputSpan(input)),
         input.id === "moves.all" || input.id === "outlay" ? "held" : input.tag,
         input.source,
       ]),

@@ -5,8 +5,19 @@
 import type { BreakEven } from "../../invest/drivers.js";
 import type { FoundOption } from "../../invest/findings.js";
 import type { Block } from "../document.js";
+import { spanOf } from "../../invest/doubt.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
-import { type InvestDesk, inputValue, money, paragraph, right, say, span, table } from "./desk.js";
+import {
+  type InvestDesk,
+  inputValue,
+  money,
+  paragraph,
+  right,
+  say,
+  span,
+  standing,
+  table,
+} from "./desk.js";
 
 /** Inputs named on page one. */
 const NAMED = 3;
@@ -30,17 +41,39 @@ export function decisionLine(desk: InvestDesk): Block {
   const best = order.reduce((first, one) =>
     (one.places[0] ?? 0) > (first.places[0] ?? 0) ? one : first,
   );
+  const next = nextBest(desk);
   const stops =
     turn?.at === undefined
       ? " No single input of the file turns the sign within its range."
-      : ` It ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (today ${inputValue(turn.input, turn.input.central)}).`;
+      : ` There it ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (${standing(turn.input)}: ${inputValue(turn.input, turn.input.central)}).`;
   return paragraph([
-    `At your inputs ${option.name} returns a net present value (NPV) of `,
-    base.run,
-    ` ${desk.currency} at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years; drawn, the median is `,
+    `${option.name}, all doubts drawn, brings a net present value (NPV) of `,
     worth.run,
-    ` ${desk.currency} (95 % interval ${worth.interval}), above zero in ${chance(desk, drawn.above)} of draws.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
+    ` ${desk.currency} against ${study.carryOn.name} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years. It is above zero in ${chance(desk, drawn.above)} of draws${next === undefined ? "" : `, and better than ${next.name}, the next option, in ${chance(desk, next.ahead)}`}; at the values of the file it is `,
+    base.run,
+    ` ${desk.currency}.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
   ]);
+}
+
+// The best of the others, carrying on among them, by median equal yearly money; and in how many draws it is beaten.
+function nextBest(desk: InvestDesk): { readonly name: string; readonly ahead: number } | undefined {
+  const { options, project, study } = desk.found;
+  const nothing = new Float64Array(project.drawn.even.length);
+  const others = [
+    { name: study.carryOn.name, even: nothing },
+    ...options
+      .filter(({ option }) => option.name !== project.option.name)
+      .map(({ option, drawn }) => ({ name: option.name, even: drawn.even })),
+  ].map((one) => ({ ...one, median: spanOf(one.even).median }));
+  const [next] = others.sort((a, b) => b.median - a.median);
+  if (next === undefined) return undefined;
+  return {
+    name: next.name,
+    ahead: project.drawn.even.reduce(
+      (count, even, at) => count + (even > (next.even[at] ?? 0) ? 1 : 0),
+      0,
+    ),
+  };
 }
 
 /**
@@ -55,7 +88,7 @@ export function chance(desk: InvestDesk, count: number): string {
 }
 
 /**
- * Break-evens that turn the sign, those nearest to today in terms of the input's own doubt first.
+ * Break-evens that turn the sign, those nearest to the file's value in terms of the input's own doubt first.
  *
  * @param desk - the report
  * @returns those with a value
@@ -118,9 +151,10 @@ export function optionTable(desk: InvestDesk): Block {
     [
       row("Laid out at the start", ({ measures }) => money(measures.outlay)),
       row("Brings a year, all moved", ({ measures }) => money(measures.steady.money)),
-      row("NPV at your inputs", ({ measures }) => money(measures.gain.worth)),
-      row("NPV drawn, 10 to 90 %", ({ drawn: { spread } }) => span(spread[1], spread[3])),
+      row("NPV drawn, median", ({ drawn }) => desk.worth(drawn).value.text),
+      row("10 to 90 % of draws", ({ drawn }) => desk.worth(drawn).interval),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
+      row("NPV at values of the file", ({ measures }) => money(measures.gain.worth)),
       row("Rate of return (IRR)", ({ measures }) =>
         measures.rates.length > 1 ? "not unique" : returnWords(measures.rates),
       ),
@@ -190,7 +224,7 @@ export function cashTable(desk: InvestDesk): Block {
   let sum = 0;
   return table(
     "cash-table",
-    `Money of each year and added up, ${desk.currency}: at your inputs, and 10 to 90 % of the draws.`,
+    `Money of each year and added up, ${desk.currency}: at the values of the file, and 10 to 90 % of the draws.`,
     ["Year", "Money of the year", "10 to 90 %", "Discounted, added up", "10 to 90 %"],
     measures.gain.flows.map((flow, year) => {
       const time = study.timing === "mid-year" && year > 0 ? year - 0.5 : year;

@@ -7,7 +7,7 @@ import type { WhatIf } from "../../invest/what-ifs.js";
 import type { Block, Cell } from "../document.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import { baseLoadMoney } from "./base-load.js";
-import { type InvestDesk, inputValue, money, right, span, table, years } from "./desk.js";
+import { type InvestDesk, inputValue, money, right, span, standing, table, years } from "./desk.js";
 import { chance } from "./page-one.js";
 
 const ASKED: Readonly<Record<WhatIf["code"], string>> = {
@@ -67,7 +67,7 @@ function inkRow({ found }: InvestDesk): Row {
   return [
     "How wrong may the ink price be?",
     right(at === undefined ? "never turns" : `up to ${inputValue(input, at)}`),
-    `today ${inputValue(input, input.central)}; 95 % interval ${span(input.low, input.high)}`,
+    `${standing(input)} ${inputValue(input, input.central)}; ${span(input.low, input.high)}`,
   ];
 }
 
@@ -101,10 +101,10 @@ function boilerRow(desk: InvestDesk): Row {
 function bottleneckRow({ found }: InvestDesk): Row {
   const [most] = found.uses;
   if (most === undefined) return [];
-  const { low, high, median } = most.useAfter;
+  const { low, high, median } = most.use;
   return [
     "Which machine is the bottleneck then?",
-    right(`${most.machine}, ${formatPercent(most.after / most.has)} of its hours`),
+    right(`${most.machine}, ${formatPercent(most.runs / most.has)} of its hours`),
     `${formatPercent(low)} to ${formatPercent(high)}${median > BUSY ? "; above 85 %, so lots wait long" : ""}`,
   ];
 }
@@ -117,13 +117,24 @@ function secondsRow({ found }: InvestDesk): Row {
     ({ machine }) => comes.has(machine) && !/^(pad|printer)/.test(machine),
   );
   if (fix === undefined) return [];
-  const { low, high } = fix.useAfter;
-  const more = (use: number): string => `${formatNumber(100 * (1 / use - 1), 0)}\u00a0%`;
+  const { moving } = found.project.option;
+  const total = (of: (each: (typeof moving)[number]) => number): number =>
+    moving.reduce((sum, each) => sum + each.share.central * of(each), 0);
+  const metres = total(({ length }) => length);
+  const held = total(({ comesHours }) => comesHours.get(fix.machine)?.central ?? 0);
+  const now = metres > 0 ? (3600 * held) / metres : NaN;
+  const room = (use: number): string =>
+    use > 0 ? formatSeconds(now * (1 / use - 1)) : "any number of";
+  const { low, high } = fix.use;
   return [
-    "How many seconds more can I bear?",
-    right(`${more(fix.after / fix.has)} longer in ${fix.machine}`),
-    `${more(high)} to ${more(low)} before it is full: so much longer a stay of any length may be`,
+    "How many seconds more or less can I bear?",
+    right(`${room(fix.runs / fix.has)}\u00a0s/m more in ${fix.machine}`),
+    `a metre that moves holds it ${formatSeconds(now)}\u00a0s now, set-up and waiting with it; ${room(high)} to ${room(low)}\u00a0s/m more before its hours are full, all its lots alike. Seconds less save no more than their labour: it is not what holds the hall up${fix.use.median > BUSY ? ", unless it is the busiest" : ""}`,
   ];
+}
+
+function formatSeconds(seconds: number): string {
+  return formatNumber(seconds, seconds < 10 ? 1 : 0);
 }
 
 function anywayRow({ found }: InvestDesk): Row {

@@ -24,6 +24,8 @@ beforeAll(async () => {
     house: "Weir Lane Prints (invented)",
     file: read.value!.text,
     findings: findingsOf(study),
+    differences: [],
+    plantFile: "plant.yaml",
     days: ["2025-10-01", "2026-09-30"],
     lots: 2462,
     leftOut: 0,
@@ -101,7 +103,7 @@ describe("the report on a purchase", () => {
     expect(first).toMatch(/\d+\s% of the present value/);
     expect(first).toContain("Still guessed: ");
     expect(first).toContain("Internal, forecast: ");
-    expect(first).toMatch(/net present value \(NPV\) of .*95 % interval/);
+    expect(first).toMatch(/net present value \(NPV\) of .*10 to 90 % of draws/);
     expect(document.footer).toContain("Internal, forecast");
   });
 

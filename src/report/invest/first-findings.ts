@@ -1,0 +1,80 @@
+/**
+ * Findings that come before any figure: a machine that need not be bought, and prices on which two files disagree.
+ */
+
+import { type Need } from "../../invest/machine-use.js";
+import type { Block } from "../document.js";
+import { formatPercent, formatShareOfDraws } from "../format.js";
+import { type InvestDesk, inputValue, money, paragraph, say, standing } from "./desk.js";
+
+/** Share of draws above which the machine there is said to have room. [-] */
+const SURE = 0.5;
+
+/** Prices named on page one. */
+const NAMED = 3;
+
+/**
+ * Findings.
+ *
+ * @param desk - the report
+ * @returns a paragraph for machines and one for prices, where there is something to say
+ */
+export function findingBlocks(desk: InvestDesk): readonly Block[] {
+  return [...needBlocks(desk), ...priceBlocks(desk)];
+}
+
+function needBlocks(desk: InvestDesk): readonly Block[] {
+  const { needs } = desk.found;
+  if (needs.length === 0) return [];
+  const spare = needs.filter(hasRoom);
+  const lead =
+    spare.length === needs.length
+      ? "No machine need be bought for volume: "
+      : `${needs
+          .filter((need) => !hasRoom(need))
+          .map(({ machine }) => machine)
+          .join(" and ")} would not do alone: `;
+  return [paragraph([say(lead, "bold"), needs.map((need) => needWords(desk, need)).join(" ")])];
+}
+
+function hasRoom({ alone }: Need): boolean {
+  return alone.peak <= 1 && alone.peakFull < SURE;
+}
+
+function needWords(desk: InvestDesk, need: Need): string {
+  const { study, options, project } = desk.found;
+  const { machine, alone, twin } = need;
+  const { draws } = study;
+  const use = `with every lot moved that may, the ${machine} there would be used ${formatPercent(alone.asked / alone.has)} of its hours in the last year and ${formatPercent(alone.peak)} in the busiest month (10 to 90 % of draws ${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)})`;
+  const full = `${hasRoom(need) ? "it lacks room" : "too few hours"} in ${formatShareOfDraws(Math.round(alone.peakFull * draws), draws)} of draws`;
+  const other = options.find(({ option }) => option.name === twin);
+  if (other === undefined)
+    return `${use}; ${full}. No option is compared that moves these lots without buying one: add it.`;
+  const ahead = other.drawn.even.reduce(
+    (count, even, at) => count + (even > (project.drawn.even[at] ?? 0) ? 1 : 0),
+    0,
+  );
+  const { interval, value } = desk.worth(other.drawn);
+  return `${use}; ${full}. ${other.option.name} moves the same lots without it: NPV ${value.text} (${interval}), ahead of ${project.option.name} in ${formatShareOfDraws(ahead, draws)} of draws.`;
+}
+
+function priceBlocks(desk: InvestDesk): readonly Block[] {
+  const { differences, plantFile } = desk.input;
+  if (differences.length === 0) return [];
+  const { inputs } = desk.found.study;
+  const shown = differences.slice(0, NAMED).map((one) => {
+    const input = inputs.get(one.input);
+    const unit = (value: number): string =>
+      input === undefined || one.input === "effluent.level"
+        ? `${money(value)}\u00a0${desk.currency}`
+        : inputValue(input, value);
+    return `${one.key.join(".")} is ${unit(one.value)} (${standing(one)}), ${one.plantKey} of ${plantFile} ${unit(one.plantValue)}, at which the NPV in the file's place would be ${money(one.worth)}`;
+  });
+  const more = differences.length - shown.length;
+  return [
+    paragraph([
+      say("Two files differ: ", "bold"),
+      `in invest.yaml ${shown.join("; ")}${more > 0 ? `; and ${more} more, under what it rests on` : ""}.`,
+    ]),
+  ];
+}
