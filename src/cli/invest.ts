@@ -85,7 +85,7 @@ async function written(
   const files = new Map<string, FileContent>();
   if (options.formats.includes("json")) files.set("invest.json", investJson(composed, input));
   if (options.formats.includes("csv")) {
-    files.set("invest-cash-flows.csv", cashFlowCsv(input.schedules, input.findings.study.currency));
+    files.set("invest-cash-flows.csv", cashFlowCsv(input.schedules, input.findings.study));
     files.set("invest-inputs.csv", inputsCsv(input));
   }
   const pressed = press?.set(composed, options.formats.includes("pdf"));

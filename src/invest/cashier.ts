@@ -2,7 +2,7 @@
  * Money of the investment file as inputs: prices, lines, rates, shares, each drawn once and known by its id.
  */
 
-import { addedMachines, capacities, type Making } from "./machine-inputs.js";
+import { addedMachines, capacities, type Making, waitsOf } from "./machine-inputs.js";
 import { effluentInputs } from "./effluent-inputs.js";
 import type { EffluentTariff } from "./effluent-tariff.js";
 import { type Drawing, heldInput, type Input, inputOf, type Named } from "./inputs.js";
@@ -66,7 +66,7 @@ export class Cashier {
       money: text.money,
       timing: text.timing,
       start: text.start,
-      discount: rate("discount", "discount rate", text.discount),
+      discount: this.#undrawn(rate("discount", "discount rate", text.discount)),
       inflation:
         text.inflation === undefined ? undefined : rate("inflation", "inflation", text.inflation),
       reinvest: (text.reinvest ?? text.discount).value,
@@ -106,6 +106,7 @@ export class Cashier {
               ),
             },
       capacity: capacities(text.capacity, this.#making),
+      waits: waitsOf(text.waits, this.#making),
     };
   }
 
@@ -169,6 +170,7 @@ export class Cashier {
         ...line("capex", i, text, ""),
         year: text.year,
         lasts: text.lasts,
+        machine: text.machine ?? "",
         owner: text.owner ?? "",
         due: text.due ?? "",
       })),
@@ -272,6 +274,13 @@ export class Cashier {
       return this.#held(`rates.${currency}`, currency, 1);
     const unit = `${this.#text.currency}/${currency}`;
     return this.#input({ id: `rates.${currency}`, words: `price of ${currency}`, unit }, rate);
+  }
+
+  // A rate is chosen, not met: it is held in draws, and its ends are shown as sensitivity.
+  #undrawn(input: Input): Input {
+    const held = { ...input, draws: undefined };
+    this.inputs.set(held.id, held);
+    return held;
   }
 
   #held(id: string, words: string, value: number): Input {

@@ -38,6 +38,10 @@ export function effluentInputs(
           ),
     cod:
       text.cod === "modelled" ? undefined : strength("cod", "COD of effluent as sampled", text.cod),
+    codLimit:
+      text.cod_limit === undefined
+        ? undefined
+        : strength("cod_limit", "permit limit for COD at the drain", text.cod_limit),
     solids: strength("solids", "solids of effluent as sampled", text.solids),
     settled: part("settled", "COD left after settlement", text.settled),
     bodPerCod: part("bod_per_cod", "BOD as a share of COD", text.bod_per_cod),

@@ -13,6 +13,7 @@ import {
   type WorthSwing,
   worthSwings,
 } from "./drivers.js";
+import { type DrainCod, drainCod } from "./drain.js";
 import { type ByTag, worthByTag } from "./evidence.js";
 import { type CoveredYear, type LeaseBeside, leaseOf, loanOf } from "./finance.js";
 import { type LeadTime, leadTimes } from "./lead-time.js";
@@ -65,6 +66,8 @@ export interface Findings {
   readonly lastUses: readonly { readonly name: string; readonly uses: readonly MachineUse[] }[];
   /** Whether machines that the project buys are needed for the volume. */
   readonly needs: readonly Need[];
+  /** COD at the drain in the last year, if one carries on and with the project. */
+  readonly strengths: readonly DrainCod[];
   /** How long lots take. */
   readonly lead: { readonly dye: LeadTime; readonly pigment: LeadTime };
 }
@@ -117,6 +120,7 @@ export function findingsOf(study: Study): Findings {
       uses: machineUses(study, one, one.text.life, side),
     })),
     needs: needsOf(study, option, side),
+    strengths: [study.carryOn, option].map((one) => drainCod(study, one, option.text.life, side)),
     lead: leadTimes(study, option, measures.steady.year, side),
   };
 }

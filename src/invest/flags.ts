@@ -7,6 +7,7 @@ import { problemAt, type YamlText } from "../factors/yaml-text.js";
 import { inOrder } from "../plant/complaints.js";
 import type { Problem } from "../problems/problem.js";
 import { flagMachines } from "./flag-machines.js";
+import { flagOptions } from "./flag-options.js";
 import { pricesOf } from "./judge-money.js";
 import type { InvestText } from "./schema.js";
 
@@ -61,6 +62,7 @@ export function flags(yaml: YamlText, text: InvestText): readonly Problem[] {
       );
   }
   flagMachines(flag, text);
+  flagOptions(flag, text);
   const options = Object.entries(text.options);
   const shortest = Math.min(...options.map(([, { life }]) => life));
   const carrying = options.find(([, { kind }]) => kind === "carry-on");

@@ -5,7 +5,7 @@
 import { quantiles } from "../numbers/quantiles.js";
 import { type Span, spanOf } from "./doubt.js";
 import { usesIn } from "./machine-use.js";
-import type { Study, StudyOption } from "./study.js";
+import type { Study, StudyOption, Waits } from "./study.js";
 import { drawnWorld } from "./world.js";
 
 /** How long a lot takes on a route. */
@@ -14,7 +14,9 @@ export interface LeadTime {
   readonly process: Span;
   /** Hours waiting for machines that are busy. */
   readonly queue: Span;
-  /** Quantiles of both together: 5, 25, 50, 75 and 95 %. */
+  /** Hours for batches and in store that the file gives; 0 where it gives none. */
+  readonly given: Span;
+  /** Quantiles of all together: 5, 25, 50, 75 and 95 %. */
   readonly total: readonly number[];
 }
 
@@ -38,12 +40,19 @@ export function leadTimes(
   year: number,
   draws: number,
 ): { readonly dye: LeadTime; readonly pigment: LeadTime } {
-  const time = (house: StudyOption, which: "leavesHours" | "comesHours"): LeadTime => {
-    const rows = { process: new Float64Array(draws), queue: new Float64Array(draws) };
+  const time = (
+    house: StudyOption,
+    which: "leavesHours" | "comesHours",
+    { batching, store }: Waits,
+  ): LeadTime => {
+    const row = (): Float64Array => new Float64Array(draws);
+    const rows = { process: row(), queue: row(), given: row() };
     const lots = option.moving.reduce((sum, each) => sum + each.lots, 0);
     const machines = new Set(option.moving.flatMap((each) => [...each[which].keys()]));
     for (let at = 0; at < draws; at++) {
       const world = drawnWorld(at);
+      for (const wait of [batching, store])
+        rows.given[at] = (rows.given[at] ?? 0) + (wait === undefined ? 0 : world.of(wait));
       const uses = usesIn(study, house, year, world);
       for (const machine of machines) {
         const hours = option.moving.reduce((sum, each) => {
@@ -57,12 +66,19 @@ export function leadTimes(
         rows.queue[at] = (rows.queue[at] ?? 0) + (held * use) / (1 - use);
       }
     }
-    const total = rows.process.map((hours, at) => hours + (rows.queue[at] ?? 0));
+    const total = rows.process.map(
+      (hours, at) => hours + (rows.queue[at] ?? 0) + (rows.given[at] ?? 0),
+    );
     return {
       process: spanOf(rows.process),
       queue: spanOf(rows.queue),
+      given: spanOf(rows.given),
       total: quantiles(total, [0.05, 0.25, 0.5, 0.75, 0.95]),
     };
   };
-  return { dye: time(study.carryOn, "leavesHours"), pigment: time(option, "comesHours") };
+  const { dye, pigment } = study.waits;
+  return {
+    dye: time(study.carryOn, "leavesHours", dye),
+    pigment: time(option, "comesHours", pigment),
+  };
 }

@@ -1,10 +1,10 @@
 /**
- * Hours of machines, those that an option buys among them, as inputs.
+ * Hours of machines, those that an option buys among them, and hours that lots wait beside them, as inputs.
  */
 
 import type { Input, Named } from "./inputs.js";
 import type { GivenText, InvestText, OptionText } from "./schema.js";
-import type { AddedMachine, MachineCapacity } from "./study.js";
+import type { AddedMachine, MachineCapacity, Study } from "./study.js";
 
 /** How inputs are made. */
 export interface Making {
@@ -96,4 +96,29 @@ export function capacities(
       ];
     }),
   );
+}
+
+/**
+ * Hours that lots wait beside machines.
+ *
+ * @param text - as written
+ * @param making - how inputs are made
+ * @returns by route, what the file gives
+ */
+export function waitsOf(text: InvestText["waits"], making: Making): Study["waits"] {
+  const of = (route: "dye" | "pigment", what: "batching" | "store"): Input | undefined => {
+    const given = text?.[route]?.[what];
+    const words = what === "batching" ? "wait for a batch" : "time in store";
+    return given === undefined
+      ? undefined
+      : making.input(
+          { id: `waits.${route}.${what}`, words: `${words}, ${route}`, unit: "h" },
+          given,
+        );
+  };
+  const route = (name: "dye" | "pigment") => ({
+    batching: of(name, "batching"),
+    store: of(name, "store"),
+  });
+  return { dye: route("dye"), pigment: route("pigment") };
 }

@@ -29,6 +29,9 @@ const effluent = z
     cod: z
       .union([z.literal("modelled"), given])
       .describe("COD today in mg/L as { value, tag }, or modelled"),
+    cod_limit: given
+      .optional()
+      .describe("permit limit for COD at the drain in mg/L, as { value, tag }"),
     solids: given.describe("suspended solids today in mg/L as { value, tag }"),
     settled: share.describe("share of COD left after settlement"),
     bod_per_cod: share.describe("BOD as a share of COD"),
@@ -125,6 +128,13 @@ const capacity = z
   })
   .describe("hours of a machine, as { hours, availability }");
 
+const waits = z
+  .strictObject({
+    batching: given.optional().describe("hours a lot waits until its batch is full"),
+    store: given.optional().describe("hours a lot lies in store between steps"),
+  })
+  .describe("hours of a lot, as { batching, store }");
+
 const BEYOND = ["cut", "outside"] as const;
 
 /** Schema of the investment file. */
@@ -197,6 +207,10 @@ export const InvestFile = z
       .describe("share of what lots leave behind that is paid for all the same"),
     effluent,
     capacity: z.record(z.string(), capacity).describe("hours of machines, by name"),
+    waits: z
+      .strictObject({ dye: waits.optional(), pigment: waits.optional() })
+      .optional()
+      .describe("hours a lot waits beside machines, by route, for lead time only"),
     beyond: z
       .strictObject({
         do: z

@@ -33,6 +33,8 @@ export interface CapitalLine extends MoneyLine {
   readonly year: number;
   /** Years it serves; only within the study when absent. */
   readonly lasts: number | undefined;
+  /** Machine it is for; empty where none is named. */
+  readonly machine: string;
   /** Who sees to it. */
   readonly owner: string;
   /** Day it is to be settled by. */
@@ -159,6 +161,8 @@ export interface Effluent {
   readonly growth: Input | undefined;
   /** Measured COD today [mg/L]; absent where the modelled one is taken. */
   readonly cod: Input | undefined;
+  /** Permit limit for COD at the drain [mg/L]; absent where none is given. */
+  readonly codLimit: Input | undefined;
   /** Suspended solids today. [mg/L] */
   readonly solids: Input;
   /** Share of COD left after settlement. */
@@ -167,6 +171,14 @@ export interface Effluent {
   readonly bodPerCod: Input;
   /** What the load of solids follows. */
   readonly solidsFollow: "cod" | "volume";
+}
+
+/** Hours a lot waits beside machines. */
+export interface Waits {
+  /** Until its batch is full [h]; absent where not given. */
+  readonly batching: Input | undefined;
+  /** In store between steps [h]; absent where not given. */
+  readonly store: Input | undefined;
 }
 
 /** Capacity of a machine. */
@@ -215,6 +227,8 @@ export interface Study {
   readonly capacity: ReadonlyMap<string, MachineCapacity>;
   /** What becomes of orders beyond the hours of machines; absent where they are cut for all options alike. */
   readonly beyond: { readonly way: "cut" | "outside"; readonly price: Price } | undefined;
+  /** Hours a lot waits beside machines, by route; only what the file gives. */
+  readonly waits: Readonly<Record<"dye" | "pigment", Waits>>;
   /** Months of the log that are long enough to judge, in order. */
   readonly months: readonly string[];
   /** Accepted area a year as logged. [m²] */

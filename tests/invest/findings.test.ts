@@ -252,7 +252,15 @@ describe("what-ifs", () => {
     const of = (code: string): number => answers.find((one) => one.code === code)?.central ?? NaN;
     expect(of("fewer-orders")).toBeCloseTo(worthOf(study, [["orders.level", 0.7]]), 6);
     expect(of("gas-doubles")).toBeGreaterThan(of("gas-halves"));
-    expect(of("nothing-to-pay-anyway")).toBeLessThan(worthOf(study));
+    expect(of("carry-on-pays-nothing")).toBeLessThan(worthOf(study));
+    expect(of("neither-pays")).toBeGreaterThan(of("carry-on-pays-nothing"));
+    expect(of("nothing-leaves")).toBeCloseTo(
+      worthOf(study, [
+        ["stays.labour", 1],
+        ["stays.heat", 1],
+      ]),
+      6,
+    );
     for (const { drawn } of answers) expect(drawn.worth).toHaveLength(30);
   });
 });
@@ -262,14 +270,27 @@ describe("paying", () => {
     const loan = loanOf(study, study.project);
     const flows = gainOf(study, study.project, centralWorld()).flows;
     const year = loan?.years[3];
+    const paid = year!.interest.plus(year!.repaid).toNumber();
     // Money of the start grows by 2 % a year.
-    expect(year?.brings).toBeCloseTo((flows[4] ?? NaN) * 1.02 ** 4, 6);
+    expect(year!.coverSpared * paid).toBeCloseTo((flows[4] ?? NaN) * 1.02 ** 4, 6);
+    // In year 3 carrying on would have overhauled the range; the project lays out nothing.
+    const third = loan!.years[2]!;
+    const spared = (third.coverSpared - third.cover) * third.interest.plus(third.repaid).toNumber();
+    expect(spared).toBeCloseTo(38000 * 1.02 ** 3, 6);
+    expect(third.cover * third.interest.plus(third.repaid).toNumber()).toBeCloseTo(third.own, 6);
     const lease = leaseOf(study, study.project);
-    let leased = 4000 / 1.02 ** 7 / 1.07 ** 7;
-    for (let t = 1; t <= 7; t++) leased += 15400 / 1.02 ** t / 1.07 ** t;
+    // At the loan's 5.5 %, nominal as the payments are.
+    let leased = 4000 / 1.055 ** 7;
+    for (let t = 1; t <= 7; t++) leased += 15400 / 1.055 ** t;
     expect(lease?.bought).toBe(84000);
     expect(lease?.leased).toBeCloseTo(leased, 6);
     expect(lease?.worth).toBeCloseTo(worthOf(study) + 84000 - leased, 6);
+    expect(lease).toMatchObject({ rate: 0.055, ofLoan: true });
+    // At its own rate the payments are worth what the machine costs.
+    const own = lease?.implied ?? NaN;
+    let price = 4000 / (1 + own) ** 7;
+    for (let t = 1; t <= 7; t++) price += 15400 / (1 + own) ** t;
+    expect(price).toBeCloseTo(84000, 4);
   });
 });
 

@@ -34,7 +34,8 @@ function needBlocks(desk: InvestDesk): readonly Block[] {
           .filter((need) => !hasRoom(need))
           .map(({ machine }) => machine)
           .join(" and ")} would not do alone: `;
-  return [paragraph([say(lead, "bold"), needs.map((need) => needWords(desk, need)).join(" ")])];
+  const words = needs.map((need) => needWords(desk, need)).join(" ");
+  return [paragraph([say(lead, "bold"), words, bottleneckWords(desk)], "small")];
 }
 
 function hasRoom({ alone }: Need): boolean {
@@ -45,36 +46,49 @@ function needWords(desk: InvestDesk, need: Need): string {
   const { study, options, project } = desk.found;
   const { machine, alone, twin } = need;
   const { draws } = study;
-  const use = `with every lot moved that may, the ${machine} there would be used ${formatPercent(alone.asked / alone.has)} of its hours in the last year and ${formatPercent(alone.peak)} in the busiest month (10 to 90 % of draws ${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)})`;
-  const full = `${hasRoom(need) ? "it lacks room" : "too few hours"} in ${formatShareOfDraws(Math.round(alone.peakFull * draws), draws)} of draws`;
+  const use = `with every lot moved that may, the ${machine} there is used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} in its busiest month (10 to 90 % of draws ${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)}), and has room then in ${formatShareOfDraws(Math.round((1 - alone.peakFull) * draws), draws)} of draws`;
   const other = options.find(({ option }) => option.name === twin);
   if (other === undefined)
-    return `${use}; ${full}. No option is compared that moves these lots without buying one: add it.`;
+    return `${use}. No option is compared that moves these lots without buying one: add it.`;
   const ahead = other.drawn.even.reduce(
     (count, even, at) => count + (even > (project.drawn.even[at] ?? 0) ? 1 : 0),
     0,
   );
   const { interval, value } = desk.worth(other.drawn);
-  return `${use}; ${full}. ${other.option.name} moves the same lots without it: NPV ${value.text} (${interval}), ahead of ${project.option.name} in ${formatShareOfDraws(ahead, draws)} of draws.`;
+  return `${use}. ${other.option.name} moves the same lots without it: NPV ${value.text} (${interval}), ahead of ${project.option.name} in ${formatShareOfDraws(ahead, draws)} of draws.`;
+}
+
+// The machine that no option adds and that the busiest month asks too much of.
+function bottleneckWords(desk: InvestDesk): string {
+  const { lastUses, project } = desk.found;
+  const uses = lastUses.find(({ name }) => name === project.option.name)?.uses ?? [];
+  const full = uses.filter(({ machine, peak }) => peak > 1 && !project.option.adds.has(machine));
+  return full.length === 0
+    ? ""
+    : ` ${full.map(({ machine, peak, month }) => `${machine} is asked for ${formatPercent(peak)} in its busiest month (as ${month})`).join("; ")}: lots are then printed ahead or behind.`;
 }
 
 function priceBlocks(desk: InvestDesk): readonly Block[] {
   const { differences, plantFile } = desk.input;
   if (differences.length === 0) return [];
-  const { inputs } = desk.found.study;
+  const { project, study } = desk.found;
+  const { inputs } = study;
   const shown = differences.slice(0, NAMED).map((one) => {
     const input = inputs.get(one.input);
     const unit = (value: number): string =>
       input === undefined || one.input === "effluent.level"
         ? `${money(value)}\u00a0${desk.currency}`
         : inputValue(input, value);
-    return `${one.key.join(".")} is ${unit(one.value)} (${standing(one)}), ${one.plantKey} of ${plantFile} ${unit(one.plantValue)}, at which the NPV in the file's place would be ${money(one.worth)}`;
+    return `${one.key.join(".")} of invest.yaml is ${unit(one.value)} (${standing(one)}), ${one.plantKey} of ${plantFile} ${unit(one.plantValue)}; at that the NPV would be ${money(one.worth)}, not ${money(project.measures.gain.worth)}`;
   });
   const more = differences.length - shown.length;
   return [
-    paragraph([
-      say("Two files differ: ", "bold"),
-      `in invest.yaml ${shown.join("; ")}${more > 0 ? `; and ${more} more, under what it rests on` : ""}.`,
-    ]),
+    paragraph(
+      [
+        say("Two files differ: ", "bold"),
+        `${shown.join("; ")}${more > 0 ? `; and ${more} more, under what it rests on` : ""}.`,
+      ],
+      "small",
+    ),
   ];
 }

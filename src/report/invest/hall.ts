@@ -5,7 +5,7 @@
 import { BUSY } from "../../invest/machine-use.js";
 import type { Block } from "../document.js";
 import { formatNumber, formatPercent } from "../format.js";
-import { type InvestDesk, money, paragraph, right, span, table } from "./desk.js";
+import { type InvestDesk, inputValue, money, paragraph, right, span, table } from "./desk.js";
 
 /**
  * The chapter.
@@ -167,7 +167,7 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
   const hours = (lead.dye.total[2] ?? 0) - (lead.pigment.total[2] ?? 0);
   return [
     paragraph([
-      `A lot that may move takes ${formatNumber(lead.dye.total[2] ?? NaN, 1)} h on its dye route and ${formatNumber(lead.pigment.total[2] ?? NaN, 1)} h on the new one (medians), the wait for busy machines included; batching, drying in store and transport are not. `,
+      `A lot that may move takes ${formatNumber(lead.dye.total[2] ?? NaN, 1)} h on its dye route and ${formatNumber(lead.pigment.total[2] ?? NaN, 1)} h on the new one (medians), the wait for busy machines included${waitsWords(desk)}. `,
       day === undefined
         ? "No value is put on a day, so lead time is shown in hours and not counted in money."
         : `At ${inputText(day.price.central, day.price.unit)} it would be worth ${money((hours / 24) * lots * day.price.central)} ${desk.currency} a year for days of 24 h; it is not counted in the NPV.`,
@@ -187,22 +187,34 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
     table(
       "lead-time-table",
       "Hours of one lot: medians with 10 to 90 % of the draws.",
-      ["Route", "On machines", "10 to 90 %", "Waiting", "10 to 90 %"],
+      ["Route", "On machines", "10 to 90 %", "Waiting", "10 to 90 %", "Batch, store", "10 to 90 %"],
       (
         [
           [`dye, ${study.carryOn.name}`, lead.dye],
           [`pigment, ${project.option.name}`, lead.pigment],
         ] as const
-      ).map(([name, { process, queue }]) => [
+      ).map(([name, { process, queue, given }]) => [
         name,
         right(formatNumber(process.median, 1)),
         right(span(process.low, process.high)),
         right(formatNumber(queue.median, 1)),
         right(span(queue.low, queue.high)),
+        right(given.high > 0 ? formatNumber(given.median, 1) : "not given"),
+        right(given.high > 0 ? span(given.low, given.high) : ""),
       ]),
       { behind: true },
     ),
   ];
+}
+
+function waitsWords(desk: InvestDesk): string {
+  const { waits } = desk.found.study;
+  const given = Object.values(waits).flatMap(({ batching, store }) =>
+    [batching, store].flatMap((one) => (one === undefined ? [] : [one])),
+  );
+  if (given.length === 0)
+    return "; waiting for a batch and lying in store are not, for waits in the file gives no hours; nor is transport";
+  return `, and what the file gives: ${given.map((one) => `${one.words} ${inputValue(one, one.central)}`).join("; ")}; what it does not give, and transport, are not`;
 }
 
 function inputText(value: number, unit: string): string {

@@ -117,14 +117,18 @@ export function returnWords(rates: readonly number[]): string {
 }
 
 /**
- * Money per tonne or m³ in print; money brought is not a cost and is never ranked.
+ * Money per tonne or m³ in print; money brought is not a cost and is never ranked. Either way the chance that it
+ * brings money stands beside it.
  *
+ * @param desk - the report
  * @param each - money per unit, below 0 where it brings money
+ * @param saves - draws in which it brings money
  * @returns in print
  */
-export function costWords(each: number | undefined): string {
+export function costWords(desk: InvestDesk, each: number | undefined, saves: number): string {
   if (each === undefined) return "nothing saved";
-  return each < 0 ? "saves money" : money(each);
+  const often = chance(desk, saves);
+  return each < 0 ? `saves money in ${often}` : `${money(each)}; saves in ${often}`;
 }
 
 /**
@@ -146,33 +150,37 @@ export function optionTable(desk: InvestDesk): Block {
     chance(desk, order.find((one) => one.name === name)?.places[0] ?? 0);
   return table(
     "options",
-    `What each option brings against ${study.carryOn.name}, in ${desk.currency} (${study.money}); ${study.carryOn.name} itself comes first in ${first(study.carryOn.name)} of draws.`,
+    `Against ${study.carryOn.name}, in ${desk.currency} (${study.money}), which itself comes first in ${first(study.carryOn.name)} of draws; payback in years, simple by yearly gains, discounted by all money; in brackets the share of draws in which an option saves both money and CO₂e.`,
     ["", ...options.map(({ option }) => option.name)],
     [
-      row("Laid out at the start", ({ measures }) => money(measures.outlay)),
-      row("Brings a year, all moved", ({ measures }) => money(measures.steady.money)),
-      row("NPV drawn, median", ({ drawn }) => desk.worth(drawn).value.text),
+      row("Outlay at the start", ({ measures }) => money(measures.outlay)),
+      row("A year, all moved", ({ measures }) => money(measures.steady.money)),
+      row("NPV, median", ({ drawn }) => desk.worth(drawn).value.text),
       row("10 to 90 % of draws", ({ drawn }) => desk.worth(drawn).interval),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
-      row("NPV at values of the file", ({ measures }) => money(measures.gain.worth)),
-      row("Rate of return (IRR)", ({ measures }) =>
+      row("NPV, file values", ({ measures }) => money(measures.gain.worth)),
+      row("IRR", ({ measures }) =>
         measures.rates.length > 1 ? "not unique" : returnWords(measures.rates),
       ),
-      row("Simple payback, yearly gains", ({ measures }) => short(measures.simplePayback)),
-      row("Discounted payback, all money", ({ measures }) => short(measures.discountedPayback)),
-      row("Utilities-only payback", ({ measures }) => short(measures.utilitiesPayback)),
-      row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
+      row("Simple payback", ({ measures }) => short(measures.simplePayback)),
+      row("Discounted payback", ({ measures }) => short(measures.discountedPayback)),
+      row("By utilities alone", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Per t CO₂e (saves)", ({ measures: { perTonne }, drawn }) =>
+        perTonne === undefined
+          ? "none less"
+          : `${perTonne < 0 ? "saves" : money(perTonne)} (${chance(desk, drawn.saves)})`,
+      ),
       row("Rests on estimates", ({ tags }) =>
         formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
       ),
       row("Comes first", ({ option }) => first(option.name)),
     ],
-    { widths: [1.9, ...options.map(() => 1.35)] },
+    { widths: [1.45, ...options.map(() => 1.35)] },
   );
 }
 
 function short(value: number | undefined): string {
-  return value === undefined ? "never" : `${formatNumber(value, 1)}\u00a0a`;
+  return value === undefined ? "never" : formatNumber(value, 1);
 }
 
 /**

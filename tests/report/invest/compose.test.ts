@@ -135,8 +135,9 @@ describe("the report on a purchase", () => {
   it("ranks no option by the cost of a tonne that saves money", () => {
     const rows = table("options").rows.map((row) => row.map(({ runs }) => texts(runs)));
     const tonne = rows.find(([name]) => name?.startsWith("Cost per t")) ?? [];
-    input.findings.options.forEach(({ measures }, i) => {
-      if ((measures.perTonne ?? 0) < 0) expect(tonne[i + 1]).toBe("saves money");
+    input.findings.options.forEach(({ measures, drawn }, i) => {
+      expect(drawn.saves).toBeLessThanOrEqual(drawn.above);
+      if ((measures.perTonne ?? 0) < 0) expect(tonne[i + 1]).toMatch(/^saves money in .*%$/);
     });
   });
 
@@ -149,7 +150,7 @@ describe("the report on a purchase", () => {
 describe("the data beside it", () => {
   it("holds cash flows to the cent that add up", () => {
     const { study } = input.findings;
-    const rows = parse<Record<string, string>>(cashFlowCsv(input.schedules, study.currency), {
+    const rows = parse<Record<string, string>>(cashFlowCsv(input.schedules, study), {
       columns: true,
     });
     expect(rows).toHaveLength(study.options.reduce((sum, { text }) => sum + text.life + 1, 0));
@@ -157,11 +158,21 @@ describe("the data beside it", () => {
       option: _o,
       year: _y,
       currency,
+      kind_of_money,
+      counted,
+      tax_basis,
+      sign,
       tax = "",
       money = "",
       discounted,
       ...parts
     } of rows) {
+      expect([kind_of_money, counted, tax_basis]).toEqual([
+        "real, of 2027-04-01",
+        "end-year",
+        "before tax",
+      ]);
+      expect(sign).toBe("above 0 where better than carry on; tax above 0 where paid");
       expect(currency).toBe("EUR");
       expect(discounted).toMatch(/^-?\d+\.\d\d$/);
       const sum = Object.values(parts).reduce((total, part) => total + Number(part), 0);
