@@ -91,6 +91,7 @@ function valuesOf(desk: InvestDesk, title: string): TemplateValues {
     from: formatDate(input.days[0]),
     to: formatDate(input.days[1]),
     start: formatDate(study.start),
+    basis: `${study.money}, ${study.timing === "end-year" ? "year-end" : "mid-year"}`,
     money: study.money === "real" ? "money of the start (real)" : "money of each year (nominal)",
     currency: study.currency,
     timing: study.timing === "end-year" ? "counted at the end" : "counted in the middle",

@@ -10,6 +10,14 @@ import { FigureDesk, type Noted, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber } from "../format.js";
 import type { InvestInput } from "./input.js";
 
+/** A worth in print: median and both ends, rounded alike. */
+export interface Worth extends Noted {
+  /** Below it lie 10 % of the draws. */
+  readonly low: string;
+  /** Below it lie 90 % of the draws. */
+  readonly high: string;
+}
+
 /** A report in the making. */
 export class InvestDesk {
   /** What it is made of. */
@@ -42,9 +50,12 @@ export class InvestDesk {
    * @param drawn - the option
    * @returns median and interval, rounded the same wherever it is printed
    */
-  worth(drawn: DrawnOption): Noted {
+  worth(drawn: DrawnOption): Worth {
     const [, low, median, high] = drawn.spread;
-    return this.figures.range(`worth.${drawn.option.name}`, { median, low, high }, this.currency);
+    const id = `worth.${drawn.option.name}`;
+    const noted = this.figures.range(id, { median, low, high }, this.currency);
+    const end = (value: number): string => formatNumber(value, noted.digits);
+    return { ...noted, low: end(low), high: end(high) };
   }
 
   /**

@@ -46,7 +46,7 @@ function needWords(desk: InvestDesk, need: Need): string {
   const { study, options, project } = desk.found;
   const { machine, alone, twin } = need;
   const { draws } = study;
-  const use = `with every lot moved that may, the ${machine} there is used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} in its busiest month (10 to 90 % of draws ${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)}), and has room then in ${formatShareOfDraws(Math.round((1 - alone.peakFull) * draws), draws)} of draws`;
+  const use = `with all lots moved the ${machine} there is used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} in its busiest month (${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)}), with room then in ${formatShareOfDraws(Math.round((1 - alone.peakFull) * draws), draws)} of draws`;
   const other = options.find(({ option }) => option.name === twin);
   if (other === undefined)
     return `${use}. No option is compared that moves these lots without buying one: add it.`;

@@ -9,6 +9,7 @@ import { spanOf } from "../../invest/doubt.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import {
   type InvestDesk,
+  inputSpan,
   inputValue,
   money,
   paragraph,
@@ -47,11 +48,11 @@ export function decisionLine(desk: InvestDesk): Block {
       ? " No single input of the file turns the sign within its range."
       : ` There it ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (${standing(turn.input)}: ${inputValue(turn.input, turn.input.central)}).`;
   return paragraph([
-    `${option.name}, all doubts drawn, brings a net present value (NPV) of `,
+    `All doubts drawn, ${option.name} brings a net present value (NPV) of `,
     worth.run,
-    ` ${desk.currency} against ${study.carryOn.name} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years. It is above zero in ${chance(desk, drawn.above)} of draws${next === undefined ? "" : `, and better than ${next.name}, the next option, in ${chance(desk, next.ahead)}`}; at the values of the file it is `,
+    ` ${desk.currency} against ${study.carryOn.name} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years. It is above zero in ${chance(desk, drawn.above)} of draws${next === undefined ? "" : `, and better than ${next.name}, the next option, in ${chance(desk, next.ahead)}`}. At the values of the file it is `,
     base.run,
-    ` ${desk.currency}.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
+    `.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
   ]);
 }
 
@@ -150,37 +151,34 @@ export function optionTable(desk: InvestDesk): Block {
     chance(desk, order.find((one) => one.name === name)?.places[0] ?? 0);
   return table(
     "options",
-    `Against ${study.carryOn.name}, in ${desk.currency} (${study.money}), which itself comes first in ${first(study.carryOn.name)} of draws; payback in years, simple by yearly gains, discounted by all money; in brackets the share of draws in which an option saves both money and CO₂e.`,
+    `Against ${study.carryOn.name}, ${desk.currency} ${study.money}: it comes first in ${first(study.carryOn.name)} of draws. Payback in years by yearly gains / by all money, discounted / by utilities alone; in brackets the draws in which money and CO₂e are saved.`,
     ["", ...options.map(({ option }) => option.name)],
     [
-      row("Outlay at the start", ({ measures }) => money(measures.outlay)),
+      row("Outlay at start", ({ measures }) => money(measures.outlay)),
       row("A year, all moved", ({ measures }) => money(measures.steady.money)),
+      row("NPV, 10 % below", ({ drawn }) => desk.worth(drawn).low),
       row("NPV, median", ({ drawn }) => desk.worth(drawn).value.text),
-      row("10 to 90 % of draws", ({ drawn }) => desk.worth(drawn).interval),
+      row("NPV, 90 % below", ({ drawn }) => desk.worth(drawn).high),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
-      row("NPV, file values", ({ measures }) => money(measures.gain.worth)),
       row("IRR", ({ measures }) =>
         measures.rates.length > 1 ? "not unique" : returnWords(measures.rates),
       ),
-      row("Simple payback", ({ measures }) => short(measures.simplePayback)),
-      row("Discounted payback", ({ measures }) => short(measures.discountedPayback)),
-      row("By utilities alone", ({ measures }) => short(measures.utilitiesPayback)),
+      row("Payback", ({ measures: { simplePayback, discountedPayback, utilitiesPayback } }) =>
+        [simplePayback, discountedPayback, utilitiesPayback].map(short).join(" / "),
+      ),
       row("Per t CO₂e (saves)", ({ measures: { perTonne }, drawn }) =>
         perTonne === undefined
           ? "none less"
           : `${perTonne < 0 ? "saves" : money(perTonne)} (${chance(desk, drawn.saves)})`,
       ),
-      row("Rests on estimates", ({ tags }) =>
-        formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
-      ),
       row("Comes first", ({ option }) => first(option.name)),
     ],
-    { widths: [1.45, ...options.map(() => 1.35)] },
+    { widths: [1.5, ...options.map(() => 1.35)] },
   );
 }
 
 function short(value: number | undefined): string {
-  return value === undefined ? "never" : formatNumber(value, 1);
+  return value === undefined ? "never" : formatNumber(value, value < 9.95 ? 1 : 0);
 }
 
 /**
@@ -262,10 +260,10 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
     const worth = `NPV ${span(Math.min(low, high), Math.max(low, high))}`;
     if (input === undefined) {
       const [part] = modelParts;
-      return `the model of the hall (${worth}, ${part === undefined ? "" : `most of it ${part.heading}`})`;
+      return `the model of the hall (${worth}${part === undefined ? "" : `, mostly ${part.heading}`})`;
     }
     const at = breakEvens.find((one) => one.input.id === input.id)?.at;
-    return `${input.words} (${inputValue(input, input.low)} to ${inputValue(input, input.high)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
+    return `${input.words} (${inputSpan(input)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
   });
   const guessed = swings
     .flatMap(({ input }) => (input === undefined ? [] : [input]))
@@ -282,7 +280,7 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
           .slice(0, GUESSED)
           .map(({ words }) => words)
           .join("; ")}${more > 0 ? `; and ${formatNumber(more, 0)} more` : ""}. `,
-        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on estimates, the share that may move among them; all quantities are modelled. `,
+        `${formatPercent(resting)} of the present value it changes rests on estimates; quantities are modelled. `,
         say("Internal, forecast: ", "bold"),
         "not for clients or advertising; no financial, tax, legal or engineering advice.",
       ],
