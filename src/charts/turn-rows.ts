@@ -104,7 +104,7 @@ export function turnRows(
     y += height;
   });
   const name = acrossName(
-    `percent of today's value at which the ${data.worth} is 0`,
+    `percent of the value in the file at which the ${data.worth} is 0`,
     frame,
     measure,
   );
@@ -131,7 +131,7 @@ const turnSign: Sign = (x, y) => [
   element("rect", { x: x - 4, y: y - 4, width: 8, height: 8, fill: INK }),
 ];
 
-const TODAY_ITEM: LegendItem = { label: "today, 100", sign: todaySign };
+const TODAY_ITEM: LegendItem = { label: "value in the file, 100", sign: todaySign };
 
 const TURN_ITEM: LegendItem = {
   label: "where the sign turns; nothing where it never does",

@@ -119,7 +119,7 @@ const point = (x: number, y: number): ReturnType<LegendItem["sign"]> => [
   element("circle", { cx: x, cy: y, r: 5, fill: WHITE, stroke: INK, "stroke-width": 2 }),
 ];
 
-const POINT_ITEM: LegendItem = { label: "today's inputs", sign: point };
+const POINT_ITEM: LegendItem = { label: "values in the file", sign: point };
 
 function lineSign(i: number): LegendItem["sign"] {
   return (x, y) => [

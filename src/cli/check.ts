@@ -7,6 +7,7 @@ import { checkPeriod } from "./arguments.js";
 import { asideCode, asideLimit } from "./aside.js";
 import { EXIT } from "./exit.js";
 import { writeAll } from "./files.js";
+import { investCheck } from "./invest-file.js";
 import { foldersAmong } from "./paths.js";
 import { data, err, out, progress, refuse, tell } from "./say.js";
 import { meterCheck } from "./metering.js";
@@ -49,7 +50,18 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
   progress("");
   if (read.reading === undefined) return refuse(read.problems, options.json);
   const { account, aside } = read.reading;
-  const code = account.refused ? EXIT.refused : asideCode(account.files, limit);
+  const purchase = account.refused
+    ? undefined
+    : investCheck(
+        opened.mill,
+        options.plant,
+        read.reading,
+        options.from === undefined && options.to === undefined,
+      );
+  const code =
+    account.refused || purchase?.problems.some(({ severity }) => severity === "refused") === true
+      ? EXIT.refused
+      : asideCode(account.files, limit);
   const written =
     aside.count > 0
       ? writeAll(
@@ -60,7 +72,14 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
   const meters = account.refused ? undefined : await meterCheck(opened.mill, options.asOf);
   if (options.json === true) {
     const readings = meters === undefined ? {} : { meters };
-    data({ ...checkData(read.reading), ...readings, setaside: written[0] ?? null, exit: code });
+    const invest = purchase === undefined ? {} : { invest: purchase };
+    data({
+      ...checkData(read.reading),
+      ...readings,
+      ...invest,
+      setaside: written[0] ?? null,
+      exit: code,
+    });
     return code;
   }
   tell(
@@ -72,6 +91,14 @@ export async function check(logs: readonly string[], options: CheckOptions): Pro
   if (meters !== undefined) {
     out(`meters.csv: ${meters.readings} readings`);
     tell(meters.problems, 40);
+  }
+  if (purchase !== undefined) {
+    out(
+      purchase.options > 0
+        ? `${purchase.file}: ${purchase.options} options`
+        : `${purchase.file}: refused, see below`,
+    );
+    tell(purchase.problems, 40);
   }
   if (written[0] !== undefined) out(`Rows set aside: ${written[0]}`);
   if (code === EXIT.aside)

@@ -3,14 +3,14 @@
  */
 
 import { existsSync, readFileSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
-import { buildStudy, ruleOf } from "../invest/build-study.js";
+import { dirname, join } from "node:path";
+import { buildStudy, daysOf, ruleOf } from "../invest/build-study.js";
 import { findingsOf } from "../invest/findings.js";
 import { judgeStudy } from "../invest/judge-study.js";
 import { scheduleOf } from "../invest/measures.js";
-import { optionHouses } from "../invest/option-houses.js";
-import { judgeNames, readInvest, type ReadInvest } from "../invest/read-invest.js";
+import type { ReadInvest } from "../invest/read-invest.js";
 import type { Study } from "../invest/study.js";
+import { worthAt } from "../invest/two-files.js";
 import type { Group } from "../ledger/ledger.js";
 import { sha256Hex } from "../numbers/digest.js";
 import { MissingFactor } from "../plant/quantities.js";
@@ -21,8 +21,10 @@ import { inputDigests } from "../report/compose/digests.js";
 import { composeInvestment } from "../report/invest/compose.js";
 import { cashFlowCsv, inputsCsv, investJson } from "../report/invest/data.js";
 import type { InvestInput, PrintedMonth } from "../report/invest/input.js";
+import { checkPeriod } from "./arguments.js";
 import { EXIT } from "./exit.js";
 import { type FileContent, shippedFolder, writeAll } from "./files.js";
+import { judgeLots, openInvest } from "./invest-file.js";
 import { type Press, startPress } from "./press.js";
 import { data, err, out, progress, refuse, tell } from "./say.js";
 import { html } from "./page.js";
@@ -32,6 +34,10 @@ import { openMill, readMill, type Reading, type Workspace } from "./workspace.js
 export interface InvestOptions {
   /** Plant file. */
   readonly plant: string;
+  /** First day of the log that the year rests on. */
+  readonly from?: string;
+  /** Last day of it. */
+  readonly to?: string;
   /** Folder for the reports. */
   readonly out: string;
   /** Number of draws. */
@@ -52,8 +58,6 @@ const VERSION = "0.1.0";
 /** Problems shown before the rest is counted. */
 const SHOWN = 8;
 
-const MS_PER_DAY = 86_400_000;
-
 /**
  * Runs the command.
  *
@@ -62,6 +66,7 @@ const MS_PER_DAY = 86_400_000;
  * @returns exit code
  */
 export async function invest(path: string | undefined, options: InvestOptions): Promise<number> {
+  checkPeriod(options);
   const file = path ?? join(dirname(options.plant), "invest.yaml");
   const press = options.formats.some((format) => format === "html" || format === "pdf")
     ? startPress({ draws: true, pdf: options.formats.includes("pdf") })
@@ -86,7 +91,7 @@ async function written(
   const files = new Map<string, FileContent>();
   if (options.formats.includes("json")) files.set("invest.json", investJson(composed, input));
   if (options.formats.includes("csv")) {
-    files.set("invest-cash-flows.csv", cashFlowCsv(input.schedules, input.findings.study.currency));
+    files.set("invest-cash-flows.csv", cashFlowCsv(input.schedules, input.findings.study));
     files.set("invest-inputs.csv", inputsCsv(input));
   }
   const pressed = press?.set(composed, options.formats.includes("pdf"));
@@ -115,19 +120,20 @@ async function investInput(
   if (opened.mill === undefined) return { problems: opened.problems };
   const { mill } = opened;
   if (!existsSync(path)) return { problems: [absent(path)] };
-  const written = readFileSync(path, "utf8");
-  const read = readInvest({ name: basename(path), text: written });
-  if (read.value === undefined) return { problems: read.problems };
-  const { text, yaml } = read.value;
-  const plantFile = { name: basename(options.plant), text: readFileSync(options.plant, "utf8") };
-  const { houses, problems } = optionHouses(yaml, text, plantFile, mill.plant, mill.factors);
-  if (problems.length > 0) return { problems };
+  const { opened: file, problems } = openInvest(path, options.plant, mill);
+  if (file === undefined) return { problems };
+  const { read, houses, plantFile, differences } = file;
+  const { text } = read;
   progress("reading the log");
-  const { reading, problems: logged } = await readMill(mill, [], { today: options.asOf });
+  const { reading, problems: logged } = await readMill(mill, [], {
+    today: options.asOf,
+    from: options.from,
+    to: options.to,
+  });
   if (reading === undefined || reading.account.refused) return { problems: logged };
   const { groups } = reading.ledger.settled();
-  const names = judgeNames(read.value, namesOf(mill, groups));
-  const days = reading.days;
+  const names = judgeLots(read, mill, groups);
+  const days = periodOf(options, reading);
   if (names.length > 0) return { problems: names };
   if (days === undefined || !groups.some(({ key }) => key.own === "dye" && key.pigment !== ""))
     return { problems: [nothingToMove()] };
@@ -140,7 +146,7 @@ async function investInput(
       houses,
       factors: mill.factors,
       groups,
-      days: 1 + (Date.parse(days[1]) - Date.parse(days[0])) / MS_PER_DAY,
+      period: days,
       asOf: options.asOf,
       draws: options.draws,
       seed: options.seed,
@@ -149,7 +155,7 @@ async function investInput(
     if (error instanceof MissingFactor) return { problems: [noFactor(error)] };
     throw error;
   }
-  const judged = judgeStudy(read.value, study);
+  const judged = judgeStudy(read, study);
   if (judged.some(({ severity }) => severity === "refused"))
     return { problems: judged.filter(({ severity }) => severity === "refused") };
   progress("drawing");
@@ -159,12 +165,14 @@ async function investInput(
       house: mill.plant.house,
       file: text,
       findings,
+      differences: differences.map((one) => ({ ...one, worth: worthAt(study, one) })),
+      plantFile: plantFile.name,
       ...ofLots(text, study, groups),
       days,
       schedules: new Map(study.options.map((one) => [one.name, scheduleOf(study, one)])),
-      warnings: [...read.problems, ...judged, ...shortPeriod(days)],
+      warnings: [...problems, ...judged, ...shortPeriod(days)],
       topics: topicsOf(study),
-      digests: digestsOf(written, mill, reading),
+      digests: digestsOf(file.written, mill, reading),
       date: options.asOf,
       seed: options.seed,
       version: VERSION,
@@ -201,14 +209,12 @@ function ofLots(
   };
 }
 
-function namesOf(mill: Workspace, groups: readonly Group[]): Parameters<typeof judgeNames>[1] {
-  const distinct = (of: "client" | "fabric"): readonly string[] =>
-    [...new Set(groups.map(({ key }) => key[of]))].filter((name) => name !== "").sort();
-  return {
-    clients: distinct("client"),
-    fabrics: distinct("fabric"),
-    machines: Object.values(mill.plant.sites).flatMap(({ machines }) => Object.keys(machines)),
-  };
+// The days that the year rests on: those asked for, where they are, and those of the log else.
+function periodOf(
+  { from, to }: InvestOptions,
+  { days }: Reading,
+): readonly [string, string] | undefined {
+  return days === undefined ? undefined : [from ?? days[0], to ?? days[1]];
 }
 
 function topicsOf({ project, carryOn }: Study): readonly CautionTopic[] {
@@ -238,7 +244,7 @@ function digestsOf(
 const NEARLY_A_YEAR = 330;
 
 function shortPeriod([from, to]: readonly [string, string]): readonly Problem[] {
-  const days = 1 + (Date.parse(to) - Date.parse(from)) / MS_PER_DAY;
+  const days = daysOf([from, to]);
   if (days >= NEARLY_A_YEAR && days <= 2 * 365 - NEARLY_A_YEAR + 365) return [];
   return [
     {

@@ -176,6 +176,8 @@ program
   )
   .argument("[file]", "the investment file; invest.yaml beside the plant file when none is named")
   .option("--plant <file>", "the plant file; log.csv beside it is read", "plant.yaml")
+  .option("--from <day>", "first day of the log that the year rests on", day("--from"))
+  .option("--to <day>", "last day of the log that the year rests on", day("--to"))
   .option("--out <dir>", "folder for the reports", "out")
   .option("--draws <n>", "number of draws", whole("--draws", 100, 100000), 2000)
   .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1)
@@ -189,7 +191,7 @@ program
   .option("--json", "print what was written as data")
   .addHelpText(
     "after",
-    "\nExamples:\n  millrace invest\n  millrace invest second-calender.yaml --out bank --formats pdf,csv\n  millrace invest --draws 10000 --seed 7 --json",
+    "\nExamples:\n  millrace invest\n  millrace invest second-calender.yaml --out bank --formats pdf,csv\n  millrace invest --from 2025-07-01 --to 2026-06-30\n  millrace invest --draws 10000 --seed 7 --json",
   )
   .action(async (file: string | undefined, options: InvestOptions) => {
     code = await (await import("./invest.js")).invest(file, options);

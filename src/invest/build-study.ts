@@ -12,9 +12,10 @@ import { AMOUNTS } from "../steps/amounts.js";
 import { Cashier } from "./cashier.js";
 import type { Drawing } from "./inputs.js";
 import { type FlowsByMachine, lotFlows } from "./lot-flows.js";
+import { monthlyHours, monthsOf } from "./month-hours.js";
 import type { InvestText, OptionText } from "./schema.js";
 import type { Moving, Study, StudyOption } from "./study.js";
-import { goingFlows, machineHours, totalFlows } from "./sums-of-flows.js";
+import { goingFlows, goneFlows, machineHours, totalFlows } from "./sums-of-flows.js";
 
 /** A house as an option has it. */
 export interface OptionHouse {
@@ -36,14 +37,27 @@ export interface StudyInput extends Drawing {
   readonly factors: FactorSet;
   /** Groups of lots. */
   readonly groups: readonly Group[];
-  /** Days the log covers. */
-  readonly days: number;
+  /** First and last day of the log. */
+  readonly period: readonly [string, string];
   /** Day of the report. */
   readonly asOf: string;
 }
 
 /** Days of a year. */
 const YEAR = 365;
+
+const MS_PER_DAY = 86_400_000;
+
+/**
+ * Days of a period, both ends counted.
+ *
+ * @param period - first and last day
+ * @returns number of days
+ */
+export function daysOf(period: readonly [string, string]): number {
+  const [from, to] = period;
+  return 1 + Math.round((Date.parse(to) - Date.parse(from)) / MS_PER_DAY);
+}
 
 /**
  * Builds a study.
@@ -55,7 +69,7 @@ const YEAR = 365;
 export function buildStudy(input: StudyInput): Study {
   const { text, groups } = input;
   const cashier = new Cashier(text, input);
-  const yearly = YEAR / input.days;
+  const yearly = YEAR / daysOf(input.period);
   const printed = sumOver(groups, "printed", isDyed);
   const accepted = sumOver(groups, "accepted", isDyed);
   const options = Object.entries(text.options).map(([name, option]) =>
@@ -71,6 +85,7 @@ export function buildStudy(input: StudyInput): Study {
   return {
     ...cashier.terms(),
     project,
+    months: monthsOf(...input.period).map(({ month }) => month),
     otherTariff: other === undefined ? undefined : cashier.tariff(other),
     accepted: sumOver(groups, "accepted", ({ pigment }) => pigment !== "") * yearly,
     rejected: printed > 0 ? 1 - accepted / printed : 0,
@@ -131,7 +146,7 @@ function optionOf(
       ? group
       : { ...group, key: { ...group.key, pigment: to } },
   );
-  const flows = lotFlows({
+  const asked = {
     program: writeProgram(house.plant, factors, groups, input.asOf),
     plant: house.plant,
     groups,
@@ -140,7 +155,10 @@ function optionOf(
     yearly,
     draws: input.draws,
     seed: input.seed,
-  });
+  };
+  const flows = lotFlows(asked);
+  const hours = monthlyHours(asked, monthsOf(...input.period), daysOf(input.period));
+  const kinds = kindsOf(house.plant);
   const removed = new Set(option.removes ?? []);
   const moving = flows.moving.map(({ dye, pigment }, at): Moving => {
     const lots = groups.filter(({ key }) => rule(key) === at);
@@ -150,11 +168,15 @@ function optionOf(
       words: wordsOf(text.moves[at]),
       lots: lots.reduce((sum, group) => sum + group.lots, 0) * yearly,
       accepted: sumOver(lots, "accepted", () => true) * yearly,
+      length: sumOver(lots, "length", () => true) * yearly,
       mass: sumOver(lots, "mass", () => true) * yearly,
       ...goingFlows(dye, removed, id),
+      gone: goneFlows(dye, pigment, { removed, kinds }, `${id}.gone`),
       comes: totalFlows(pigment, `${id}.comes`),
       leavesHours: hoursIn(dye, `${id}.leaves-hours`),
       comesHours: hoursIn(pigment, `${id}.comes-hours`),
+      leavesMonths: hours.moving[at]?.dye ?? new Map(),
+      comesMonths: hours.moving[at]?.pigment ?? new Map(),
     };
   });
   return {
@@ -162,9 +184,18 @@ function optionOf(
     text: option,
     all: totalFlows(flows.all, `flow.${name}.all`),
     allHours: hoursIn(flows.all, `flow.${name}.all-hours`),
+    allMonths: hours.all,
     moving,
     ...cashier.option(name, option),
   };
+}
+
+function kindsOf({ sites }: Plant): ReadonlyMap<string, string> {
+  return new Map(
+    Object.values(sites).flatMap(({ machines }) =>
+      Object.entries(machines).map(([name, { kind }]) => [name, kind] as const),
+    ),
+  );
 }
 
 function hoursIn(flows: FlowsByMachine, id: string): StudyOption["allHours"] {

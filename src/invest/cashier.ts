@@ -2,6 +2,8 @@
  * Money of the investment file as inputs: prices, lines, rates, shares, each drawn once and known by its id.
  */
 
+import { addedMachines, capacities, type Making, waitsOf } from "./machine-inputs.js";
+import { effluentInputs } from "./effluent-inputs.js";
 import type { EffluentTariff } from "./effluent-tariff.js";
 import { type Drawing, heldInput, type Input, inputOf, type Named } from "./inputs.js";
 import type { GivenText, InvestText, OptionText, PriceText, TariffText } from "./schema.js";
@@ -14,7 +16,15 @@ const MS_PER_YEAR = 365.25 * 86_400_000;
 /** What a study says of money, apart from its lots and options. */
 type Terms = Omit<
   Study,
-  "accepted" | "rejected" | "carryOn" | "options" | "inputs" | "draws" | "project" | "otherTariff"
+  | "months"
+  | "accepted"
+  | "rejected"
+  | "carryOn"
+  | "options"
+  | "inputs"
+  | "draws"
+  | "project"
+  | "otherTariff"
 >;
 
 /** Turns the file's numbers into inputs. */
@@ -24,6 +34,10 @@ export class Cashier {
   readonly #lines = new Map<string, string>();
   readonly #text: InvestText;
   readonly #drawing: Drawing;
+  readonly #making: Making = {
+    input: (named, given) => this.#input(named, given),
+    held: (id, words, value) => this.#held(id, words, value),
+  };
 
   /**
    * @param text - the file
@@ -44,8 +58,6 @@ export class Cashier {
     const rate = (id: string, words: string, given: GivenText): Input =>
       this.#input({ id, words, unit: "a year", limits: [-0.9, 10] }, given);
     const { effluent, orders } = text;
-    const strength = (id: string, words: string, given: GivenText): Input =>
-      this.#input({ id: `effluent.${id}`, words, unit: "mg/L" }, given);
     const part = (id: string, words: string, given: GivenText): Input =>
       this.#input({ id, words, unit: "1", limits: [0, 1] }, given);
     return {
@@ -54,7 +66,7 @@ export class Cashier {
       money: text.money,
       timing: text.timing,
       start: text.start,
-      discount: rate("discount", "discount rate", text.discount),
+      discount: this.#undrawn(rate("discount", "discount rate", text.discount)),
       inflation:
         text.inflation === undefined ? undefined : rate("inflation", "inflation", text.inflation),
       reinvest: (text.reinvest ?? text.discount).value,
@@ -77,36 +89,24 @@ export class Cashier {
       ),
       effluent: {
         tariffs: effluent.tariffs.map((tariff) => this.tariff(tariff)),
-        level: this.#level(effluent.doubt),
-        growth:
-          effluent.growth === undefined
-            ? undefined
-            : rate("effluent.growth", "growth of effluent charges", effluent.growth),
-        cod:
-          effluent.cod === "modelled"
-            ? undefined
-            : strength("cod", "COD of effluent today", effluent.cod),
-        solids: strength("solids", "solids of effluent today", effluent.solids),
-        settled: part("effluent.settled", "COD left after settlement", effluent.settled),
-        bodPerCod: part("effluent.bod_per_cod", "BOD as a share of COD", effluent.bod_per_cod),
-        solidsFollow: effluent.solids_follow,
+        ...effluentInputs(effluent, this.#making),
       },
-      capacity: new Map(
-        Object.entries(text.capacity).map(([machine, { hours, availability }]) => [
-          machine,
-          {
-            hours: this.#input(
-              { id: `capacity.${machine}.hours`, words: `hours of ${machine}`, unit: "h/year" },
-              hours,
-            ),
-            availability: part(
-              `capacity.${machine}.availability`,
-              `availability of ${machine}`,
-              availability,
-            ),
-          },
-        ]),
-      ),
+      beyond:
+        text.beyond === undefined
+          ? undefined
+          : {
+              way: text.beyond.do,
+              price: this.#price(
+                "beyond.price",
+                text.beyond.do === "cut"
+                  ? "sales of orders that are lost"
+                  : "printing bought outside",
+                "m²",
+                text.beyond.price,
+              ),
+            },
+      capacity: capacities(text.capacity, this.#making),
+      waits: waitsOf(text.waits, this.#making),
     };
   }
 
@@ -149,7 +149,10 @@ export class Cashier {
   option(
     name: string,
     option: OptionText,
-  ): Pick<StudyOption, "capital" | "yearly" | "residual" | "demand" | "rejects" | "rampup"> {
+  ): Pick<
+    StudyOption,
+    "adds" | "capital" | "yearly" | "residual" | "demand" | "rejects" | "rampup"
+  > {
     const at = `options.${name}`;
     const line = (
       list: string,
@@ -162,10 +165,12 @@ export class Cashier {
       kind: text.kind,
     });
     return {
+      adds: addedMachines(at, option, this.#making),
       capital: option.capex.map((text, i) => ({
         ...line("capex", i, text, ""),
         year: text.year,
         lasts: text.lasts,
+        machine: text.machine ?? "",
         owner: text.owner ?? "",
         due: text.due ?? "",
       })),
@@ -271,14 +276,11 @@ export class Cashier {
     return this.#input({ id: `rates.${currency}`, words: `price of ${currency}`, unit }, rate);
   }
 
-  #level(doubt: GivenText | undefined): Input {
-    if (doubt === undefined)
-      return this.#held("effluent.level", "effluent charges, as a multiple", 1);
-    const { value: by, tag } = doubt;
-    return this.#input(
-      { id: "effluent.level", words: "effluent charges, as a multiple", unit: "1" },
-      { value: 1, low: 1 - by, high: 1 + by, tag },
-    );
+  // A rate is chosen, not met: it is held in draws, and its ends are shown as sensitivity.
+  #undrawn(input: Input): Input {
+    const held = { ...input, draws: undefined };
+    this.inputs.set(held.id, held);
+    return held;
   }
 
   #held(id: string, words: string, value: number): Input {

@@ -5,10 +5,10 @@
 
 import { type Arithmetic, sumOf } from "./arithmetic.js";
 import { effluentOf } from "./effluent.js";
-import { movedShares } from "./moved.js";
+import { type Book, bookOf } from "./moved.js";
 import { pricePath } from "./price-path.js";
 import { yearQuantities, type YearQuantities } from "./quantities.js";
-import type { CapitalLine, Study, StudyOption } from "./study.js";
+import type { CapitalLine, Study, StudyOption, YearlyLine } from "./study.js";
 import type { World } from "./world.js";
 
 /** Headings under which money is shown, in the order of print. */
@@ -47,8 +47,8 @@ export interface LineMoney<T> {
 export interface Cost<T> {
   /** Lines. */
   readonly lines: readonly LineMoney<T>[];
-  /** Share of the lots that may move which has moved, by year, as far as machines have room for them. */
-  readonly moved: readonly T[];
+  /** What is printed, and share of the lots that may move which has moved, by year. */
+  readonly book: Book<T>;
   /** Tonnes of CO2e by year: scopes 1 and 2 by location, and what a partner house causes. */
   readonly tonnes: readonly T[];
   /** Quantities behind it. */
@@ -98,8 +98,8 @@ export function costOf<T>(
   world: World<T>,
 ): Cost<T> {
   const { math } = world;
-  const moved = movedShares(study, option, life, world);
-  const years = yearQuantities(study, option, life, world, moved);
+  const book = bookOf(study, option, life, world);
+  const years = yearQuantities(study, option, life, world, book);
   const lines: LineMoney<T>[] = [];
   const add = (heading: Heading, what: string, input: string, money: readonly T[]): void => {
     if (money.some((each) => math.number(each) !== 0)) lines.push({ heading, what, input, money });
@@ -126,6 +126,19 @@ export function costOf<T>(
   };
   extra("cloth", years.get("rejected") ?? [], "rejects");
   extra("carbon", years.get("scope-1") ?? [], "carbon", 1e-3);
+  for (const [machine, { standby }] of option.adds) {
+    const price = standby === undefined ? undefined : study.prices.get(standby.flow);
+    if (standby === undefined || price === undefined) continue;
+    const path = pricePath(study, world, price, life);
+    const heading = standby.flow === "electricity" ? "electricity" : "heat";
+    const name = `standby.${machine}`;
+    add(heading, name, standby.power.id, priced(years.get(name) ?? [], path));
+  }
+  if (study.beyond !== undefined) {
+    const { price } = study.beyond;
+    const path = pricePath(study, world, price, life);
+    add("other", "undone-m2", price.price.id, priced(years.get("undone-m2") ?? [], path));
+  }
   if (option.demand !== undefined) {
     const kilowatts = world.of(option.demand);
     extra(
@@ -142,26 +155,32 @@ export function costOf<T>(
     "all-m2": years.get("all-m2") ?? [],
   };
   for (const line of option.yearly) {
-    const path = pricePath(study, world, line, life);
-    add(
-      YEARLY_HEADING[line.kind] ?? "other",
-      line.what,
-      line.price.id,
-      priced(factors[line.per], path),
-    );
+    const own = priced(factors[line.per], pricePath(study, world, line, life));
+    const before = sameLine(study, option, line);
+    // What is paid less than by carrying on falls as lots move, not on the first day.
+    const money =
+      before === undefined
+        ? own
+        : priced(factors.year, pricePath(study, world, before, life)).map((paid, year) =>
+            math.plus(
+              paid,
+              math.times(math.minus(own[year] ?? math.of(0), paid), book.moved[year] ?? math.of(0)),
+            ),
+          );
+    add(YEARLY_HEADING[line.kind] ?? "other", line.what, line.price.id, money);
   }
   for (const line of option.capital) {
     if (line.year > life) continue;
     const path = pricePath(study, world, line, life);
-    const once = math.times(path[line.year] ?? math.of(0), world.of(study.outlay));
-    const worth = math.times(path[life] ?? math.of(0), world.of(study.outlay));
-    const back = math.times(worth, math.of(leftOf(line, life)));
+    const due = paidIn(line, life);
+    const times = (year: number): T => math.times(path[year] ?? math.of(0), world.of(study.outlay));
+    const back = math.times(times(life), math.of(leftOf(line, life, due.at(-1) ?? line.year)));
     add(
       "capital",
       line.what,
       line.price.id,
       path.map((_, year) => {
-        const paid = year === line.year ? once : math.of(0);
+        const paid = due.includes(year) ? times(year) : math.of(0);
         return year === life ? math.minus(paid, back) : paid;
       }),
     );
@@ -184,12 +203,38 @@ export function costOf<T>(
       ),
     ),
   );
-  return { lines, moved, tonnes, quantities: years };
+  return { lines, book, tonnes, quantities: years };
+}
+
+// The line of carrying on that one of an option which moves lots is the same as, word for word.
+function sameLine(
+  { carryOn }: Study,
+  { moving }: StudyOption,
+  { what, kind, per }: YearlyLine,
+): YearlyLine | undefined {
+  if (moving.length === 0 || per !== "year") return undefined;
+  return carryOn.yearly.find(
+    (line) => line.what === what && line.kind === kind && line.per === per,
+  );
+}
+
+/**
+ * Years in which a line of capital is paid: what lasts shorter than the years looked at is bought again.
+ *
+ * @param line - the line
+ * @param life - years looked at
+ * @returns years, the first included
+ */
+export function paidIn(line: Pick<CapitalLine, "year" | "lasts">, life: number): readonly number[] {
+  const { year, lasts } = line;
+  if (lasts === undefined) return [year];
+  const times = Math.max(1, Math.ceil((life - year) / lasts));
+  return Array.from({ length: times }, (_, i) => year + i * lasts);
 }
 
 // Share of a line that is left at the end: all of working capital, and of what serves longer than the years looked
 // at the part not yet used up, so that a short study gets no more credit for sparing it than it spares.
-function leftOf({ kind, year, lasts }: CapitalLine, life: number): number {
+function leftOf({ kind, lasts }: CapitalLine, life: number, year: number): number {
   if (kind === "working-capital") return 1;
   return lasts === undefined ? 0 : Math.max(0, (year + lasts - life) / lasts);
 }

@@ -44,6 +44,8 @@ export interface DrawnOption {
   readonly moved: Span;
   /** Tonnes of CO2e less over its life. */
   readonly tonnes: Span;
+  /** Worlds in which it both saves tonnes and brings money. */
+  readonly saves: number;
 }
 
 /**
@@ -88,6 +90,7 @@ class Gathering {
   readonly #steady = new Map<Heading, Float64Array>();
   readonly #moved: Float64Array;
   readonly #tonnes: Float64Array;
+  #saves = 0;
 
   constructor(study: Study, option: StudyOption, draws: number) {
     const { life } = option.text;
@@ -125,8 +128,10 @@ class Gathering {
         this.#steady.set(heading, (row = new Float64Array(this.#worth.length)));
       row[at] = money[full] ?? 0;
     }
-    this.#moved[at] = gain.option.moved[life] ?? 0;
-    this.#tonnes[at] = gain.tonnesLess.reduce((total, each) => total + each, 0);
+    this.#moved[at] = gain.option.book.moved[life] ?? 0;
+    const tonnes = gain.tonnesLess.reduce((total, each) => total + each, 0);
+    this.#tonnes[at] = tonnes;
+    if (tonnes > 0 && gain.worth > 0) this.#saves += 1;
   }
 
   result(): DrawnOption {
@@ -146,6 +151,7 @@ class Gathering {
       steady: new Map([...this.#steady].map(([heading, row]) => [heading, spanOf(row)])),
       moved: spanOf(this.#moved),
       tonnes: spanOf(this.#tonnes),
+      saves: this.#saves,
     };
   }
 }

@@ -92,7 +92,7 @@ export interface WorthSwing {
 }
 
 /**
- * Moves each input to the ends of its 95 % interval, all others at their central values; and draws the model of the
+ * Moves each input to its 10 and 90 % quantiles, all others at their central values; and draws the model of the
  * hall alone, with all inputs held.
  *
  * @param study - the study
@@ -113,7 +113,7 @@ export function worthSwings(
     return low === high ? [] : [{ input, low, high }];
   });
   const model = Float64Array.from(modelGains(study, option, draws), ({ worth }) => worth);
-  const [low = NaN, high = NaN] = quantiles(model, [0.025, 0.975]);
+  const [low = NaN, high = NaN] = quantiles(model, [0.1, 0.9]);
   swings.push({ input: undefined, low, high });
   return swings.sort((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low));
 }
@@ -128,9 +128,9 @@ function modelGains(study: Study, option: StudyOption, draws: number): readonly 
 export interface ModelPart {
   /** The heading. */
   readonly heading: Heading;
-  /** 2.5 % quantile of its present value. */
+  /** 10 % quantile of its present value. */
   readonly low: number;
-  /** 97.5 % quantile of its present value. */
+  /** 90 % quantile of its present value. */
   readonly high: number;
 }
 
@@ -153,7 +153,7 @@ export function modelPartsOf(
     const present = Float64Array.from(gains, ({ byHeading }) =>
       discounted(study, rate, byHeading.get(heading) ?? []).reduce((sum, each) => sum + each, 0),
     );
-    const [low = NaN, high = NaN] = quantiles(present, [0.025, 0.975]);
+    const [low = NaN, high = NaN] = quantiles(present, [0.1, 0.9]);
     return { heading, low, high };
   })
     .filter(({ low, high }) => high - low > 1e-9)

@@ -13,9 +13,11 @@ import {
   type WorthSwing,
   worthSwings,
 } from "./drivers.js";
+import { type DrainCod, drainCod } from "./drain.js";
 import { type ByTag, worthByTag } from "./evidence.js";
 import { type CoveredYear, type LeaseBeside, leaseOf, loanOf } from "./finance.js";
-import { type LeadTime, leadTimes, type MachineUse, machineUses } from "./machine-use.js";
+import { type LeadTime, leadTimes } from "./lead-time.js";
+import { type MachineUse, machineUses, type Need, needsOf } from "./machine-use.js";
 import { type Measures, measuresOf } from "./measures.js";
 import type { Study, StudyOption } from "./study.js";
 import { type WhatIf, whatIfsOf } from "./what-ifs.js";
@@ -56,8 +58,16 @@ export interface Findings {
   readonly loan: { readonly sum: number; readonly years: readonly CoveredYear[] } | undefined;
   /** Lease of the project. */
   readonly lease: LeaseBeside | undefined;
-  /** Use of machines in the first year in which all have moved. */
+  /** Use of machines by the project in the first year in which all have moved. */
   readonly uses: readonly MachineUse[];
+  /** The same in that year if one carries on. */
+  readonly usesBefore: readonly MachineUse[];
+  /** Use of machines in the last year of every option, the one to carry on first. */
+  readonly lastUses: readonly { readonly name: string; readonly uses: readonly MachineUse[] }[];
+  /** Whether machines that the project buys are needed for the volume. */
+  readonly needs: readonly Need[];
+  /** COD at the drain in the last year, if one carries on and with the project. */
+  readonly strengths: readonly DrainCod[];
   /** How long lots take. */
   readonly lead: { readonly dye: LeadTime; readonly pigment: LeadTime };
 }
@@ -104,6 +114,13 @@ export function findingsOf(study: Study): Findings {
     loan: loanOf(study, option),
     lease: leaseOf(study, option),
     uses: machineUses(study, option, measures.steady.year, side),
+    usesBefore: machineUses(study, study.carryOn, measures.steady.year, side),
+    lastUses: [study.carryOn, ...study.options].map((one) => ({
+      name: one.name,
+      uses: machineUses(study, one, one.text.life, side),
+    })),
+    needs: needsOf(study, option, side),
+    strengths: [study.carryOn, option].map((one) => drainCod(study, one, option.text.life, side)),
     lead: leadTimes(study, option, measures.steady.year, side),
   };
 }

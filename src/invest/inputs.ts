@@ -2,7 +2,7 @@
  * Inputs of a study as numbers with doubt, each drawn from its own stream, so that all options meet the same world.
  */
 
-import { draw, interval95 } from "../numbers/distributions.js";
+import { draw, quantileOf } from "../numbers/distributions.js";
 import { ranksOf } from "../numbers/ranks.js";
 import type { Spread } from "../numbers/spread.js";
 import type { GivenText, Tag } from "./schema.js";
@@ -23,9 +23,9 @@ export interface Input extends Drawn {
   readonly words: string;
   /** Unit as printed. */
   readonly unit: string;
-  /** Lower end of its 95 % interval. */
+  /** Its 10 % quantile. */
   readonly low: number;
-  /** Upper end of its 95 % interval. */
+  /** Its 90 % quantile. */
   readonly high: number;
   /** Where it is from. */
   readonly tag: Tag;
@@ -97,7 +97,8 @@ export function inputOf(named: Named, given: GivenText, drawing: Drawing): Input
   const { id, words, unit, stream = id } = named;
   const { limits = given.value < 0 ? [-1e12, 0] : [0, 1e12] } = named;
   const spread = spreadOf(given, limits);
-  const [low, high] = interval95(spread);
+  const quantile = quantileOf(spread);
+  const [low, high] = [quantile(0.1), quantile(0.9)];
   return {
     id,
     words,

@@ -44,6 +44,16 @@ export function judgeOptions(complaints: Complaints, text: InvestText): void {
       "Add what is to be bought.",
     );
   for (const [name, option] of options) judgeOption(complaints, text, ["options", name], option);
+  const staying = options.find(([, { kind }]) => kind === "carry-on")?.[1];
+  const longest = Math.max(...options.map(([, { life }]) => life));
+  if (staying !== undefined && staying.life < longest)
+    complaints.say(
+      ["options", options.find(([, one]) => one === staying)?.[0] ?? "", "life"],
+      "life-shorter-than-option",
+      String(staying.life),
+      `a life of at least ${longest} years, that of the longest option, as each is set beside it over its own life`,
+      "Lengthen it, and add what has to be paid in those years; lines with lasts are bought again by themselves.",
+    );
   const { project } = text;
   if (project !== undefined && !MOVING.has(text.options[project]?.kind ?? ""))
     complaints.unknown(
@@ -145,6 +155,16 @@ function judgeOption(
         "Correct the sign or the kind.",
       );
   });
+  for (const machine of Object.keys(option.adds ?? {})) {
+    if (text.capacity[machine] === undefined)
+      complaints.say(
+        [...at, "adds", machine],
+        "adds-without-capacity",
+        machine,
+        `capacity.${machine} with the hours of the one it stands beside`,
+        "Add the hours of the machine that is there; without them nobody can say whether it would do alone.",
+      );
+  }
   if (!moves) return;
   if (text.prices.ink?.["pigment"] === undefined)
     complaints.say(

@@ -4,8 +4,9 @@
 
 import { problemAt } from "../factors/yaml-text.js";
 import type { Problem } from "../problems/problem.js";
-import { hoursOf, movedShares, shareThatMay } from "./moved.js";
-import { machineHoursIn } from "./machine-use.js";
+import { shareThatMay } from "./loads.js";
+import { usesIn } from "./machine-use.js";
+import { bookOf } from "./moved.js";
 import type { ReadInvest } from "./read-invest.js";
 import type { Study, StudyOption } from "./study.js";
 import { centralWorld } from "./world.js";
@@ -35,7 +36,7 @@ function stillNeeded(read: ReadInvest, study: Study, option: StudyOption): reado
   const world = centralWorld();
   return (option.text.removes ?? []).flatMap((machine, i): readonly Problem[] => {
     const at = option.text.life;
-    const moved = movedShares(study, option, at, world)[at] ?? 0;
+    const moved = bookOf(study, option, at, world).moved[at] ?? 0;
     const left = option.moving.reduce(
       (hours, { share, leavesHours }) =>
         hours -
@@ -58,23 +59,23 @@ function stillNeeded(read: ReadInvest, study: Study, option: StudyOption): reado
 function capped(read: ReadInvest, study: Study, option: StudyOption): readonly Problem[] {
   const world = centralWorld();
   const year = option.text.life;
-  const problems: Problem[] = [];
-  for (const [machine, capacity] of study.capacity) {
-    const has = hoursOf(world, capacity);
-    const asked = machineHoursIn(study, option, machine, year, world);
-    if (asked <= has * 1.0001) continue;
-    problems.push({
+  const becomes =
+    study.beyond === undefined
+      ? "cut for all options alike"
+      : study.beyond.way === "cut"
+        ? "lost, at the price under beyond"
+        : "bought outside, at the price under beyond";
+  return [...usesIn(study, option, year, world)]
+    .filter(([, { has, asked }]) => asked > has * 1.0001)
+    .map(([machine, { has, asked }]) => ({
       ...problemAt(read.yaml, ["capacity", machine], {
         code: "machine-full",
         value: `${Math.round(asked)} h`,
         expected: `no more than the ${Math.round(has)} h of ${machine} in year ${year} of ${option.name}`,
-        remedy:
-          "Give it more hours, lower the growth of orders, or add a machine; orders beyond it are counted as if they could be done.",
+        remedy: `Give it more hours, lower the growth of orders, or add a machine; orders beyond it are ${becomes}, and lots beyond it do not move.`,
       }),
       severity: "warning",
-    });
-  }
-  return problems;
+    }));
 }
 
 function inksWithoutPrice(read: ReadInvest, study: Study): readonly Problem[] {

@@ -166,13 +166,13 @@ function sumsOf(
 type Buckets = ReadonlyMap<string, Float64Array>;
 
 // Sums of amounts by class, for all lots and for those of each rule.
-function amountsByBucket({ program, groups, ruleOf }: LotFlowsInput): Buckets {
+function amountsByBucket(input: LotFlowsInput): Buckets {
+  const { program, groups } = input;
   const sums = new Map<string, Float64Array>();
   for (const { key, amounts } of groups) {
     const lotClass = program.classOf(key);
     if (lotClass === undefined) continue;
-    const rule = key.own === "dye" ? ruleOf(key) : undefined;
-    for (const bucket of ["all", ...(rule === undefined ? [] : [String(rule)])]) {
+    for (const bucket of ruleBuckets(input, key)) {
       const sum = slot(sums, `${bucket}|${lotClass}`, () => new Float64Array(AMOUNTS.length));
       amounts.forEach((value, i) => (sum[i] = (sum[i] ?? 0) + value));
     }
@@ -194,7 +194,31 @@ function bucketsOf(
   });
 }
 
-function stepOf(
+/**
+ * Sums that lots belong to: those of all lots, and those of the rule under which they may move.
+ *
+ * @param input - rules
+ * @param key - what the lots share
+ * @returns names of the sums
+ */
+export function ruleBuckets(
+  input: Pick<LotFlowsInput, "ruleOf">,
+  key: LedgerKey,
+): readonly string[] {
+  const rule = key.own === "dye" ? input.ruleOf(key) : undefined;
+  return ["all", ...(rule === undefined ? [] : [String(rule)])];
+}
+
+/**
+ * Machine and ink of a step.
+ *
+ * @param plant - the house
+ * @param key - what lots share
+ * @param arm - the arm
+ * @param role - role of the step
+ * @returns machine, and ink of the route; empty where there is none
+ */
+export function stepOf(
   plant: Plant,
   key: LedgerKey,
   arm: Workflow,

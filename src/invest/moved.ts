@@ -1,13 +1,14 @@
 /**
- * How many of the lots that may move have moved: no more than the ramp-up allows, and no more than the machines of
- * the new route have hours for.
+ * How many of the lots that may move have moved, and how much of the order book can be printed at all: no more than
+ * the ramp-up allows, and no more than machines have hours for.
  */
 
-import type { MachineCapacity, Study, StudyOption } from "./study.js";
+import { type Load, loadsOf } from "./loads.js";
+import type { Study, StudyOption } from "./study.js";
 import type { World } from "./world.js";
 
 /**
- * The order book of a year as a multiple of the logged one.
+ * The order book of a year as a multiple of the logged one, before any is cut.
  *
  * @param study - the study
  * @param world - values
@@ -20,113 +21,104 @@ export function orderBook<T>(study: Study, world: World<T>, year: number): T {
   return math.times(world.of(study.level), grown);
 }
 
-/**
- * Share of the lots of a rule that may move at all, 1 at most.
- *
- * @param study - the study
- * @param world - values
- * @param share - share the file gives
- * @returns the share
- */
-export function shareThatMay<T>(
-  study: Study,
-  world: World<T>,
-  share: StudyOption["moving"][number]["share"],
-): T {
-  const { math } = world;
-  const scaled = math.times(world.of(share), world.of(study.eligible));
-  return math.number(scaled) > 1 ? math.of(1) : scaled;
+/** What an option prints, year by year from year 0 on. */
+export interface Book<T> {
+  /** Order book that is asked for, as a multiple of the logged one; 0 in year 0. */
+  readonly asked: readonly T[];
+  /** Of it what is printed in the house. */
+  readonly done: readonly T[];
+  /** Share of the lots that may move which has moved; 0 in year 0. */
+  readonly moved: readonly T[];
 }
 
 /**
- * Hours a year that a machine can be run.
+ * What an option prints. Lots move as far as machines of the new route have room; of orders beyond the hours of a
+ * machine the rest is cut or bought outside, where the file puts a price on it. Without a price they are cut to what
+ * every option can print, so that none earns by printing less.
  *
- * @param world - values
- * @param capacity - its hours and availability
- * @returns hours
- */
-export function hoursOf<T>(world: World<T>, capacity: MachineCapacity): T {
-  return world.math.times(world.of(capacity.hours), world.of(capacity.availability));
-}
-
-/**
- * Share of the lots that may move which has moved, year by year. A machine whose hours are given takes no more than
- * them; one that is full already without these lots takes none.
- *
- *     k = min(ramp-up, (C/v − H) / Σ share · (hours that come − hours that go))
+ *     k = min(ramp-up, (C/v − H) / Σ share · (hours that come − hours that go)),  v printed = min(v, C/(H + k Σ …))
  *
  * @param study - the study
  * @param option - the option
  * @param life - last year
  * @param world - values
- * @returns shares from year 0 on, 0 in year 0
+ * @returns order book and shares
  */
-export function movedShares<T>(
+export function bookOf<T>(
   study: Study,
   option: StudyOption,
   life: number,
   world: World<T>,
-): readonly T[] {
+): Book<T> {
   const { math } = world;
   const zero = math.of(0);
-  if (option.moving.length === 0) return Array.from({ length: life + 1 }, () => zero);
-  const bounds = boundsOf(study, option, world);
-  return Array.from({ length: life + 1 }, (_, year) => {
+  const loads = loadsOf(study, option, world);
+  const years = Array.from({ length: life + 1 }, (_, year) => year);
+  const asked = years.map((year) => (year === 0 ? zero : orderBook(study, world, year)));
+  const done = asked.map((orders, year) => {
     if (year === 0) return zero;
-    const { rampup } = option;
-    let most = math.of(rampup[Math.min(year, rampup.length) - 1] ?? 0);
-    const orders = orderBook(study, world, year);
-    for (const { hours, before, more } of bounds) {
-      const room = math.over(math.minus(math.over(hours, orders), before), more);
-      if (math.number(room) < math.number(most)) most = math.number(room) > 0 ? room : zero;
-    }
-    return most;
+    if (study.beyond === undefined) return common(study, world, year, orders);
+    return mostOf(world, loads, shareMoved(world, option, loads, year, orders), orders);
   });
+  const moved = years.map((year) =>
+    year === 0 ? zero : shareMoved(world, option, loads, year, done[year] ?? zero),
+  );
+  return { asked, done, moved };
 }
 
-function boundsOf<T>(
-  study: Study,
-  option: StudyOption,
-  world: World<T>,
-): readonly { readonly hours: T; readonly before: T; readonly more: T }[] {
-  const { math } = world;
-  return [...study.capacity].flatMap(([machine, capacity]) => {
-    let more = math.of(0);
-    for (const { share, comesHours, leavesHours } of option.moving) {
-      const of = (map: typeof comesHours): T => {
-        const hours = map.get(machine);
-        return hours === undefined ? math.of(0) : world.of(hours);
-      };
-      const change = math.minus(
-        math.times(of(comesHours), reprinted(study, option, world)),
-        of(leavesHours),
-      );
-      more = math.plus(more, math.times(shareThatMay(study, world, share), change));
-    }
-    if (!(math.number(more) > 0)) return [];
-    const now = option.allHours.get(machine);
-    return [
-      {
-        hours: hoursOf(world, capacity),
-        before: now === undefined ? math.of(0) : world.of(now),
-        more,
-      },
-    ];
-  });
+function shareMoved<T>(
+  { math }: World<T>,
+  { rampup, moving }: StudyOption,
+  loads: readonly Load<T>[],
+  year: number,
+  orders: T,
+): T {
+  if (moving.length === 0) return math.of(0);
+  let most = math.of(rampup[Math.min(year, rampup.length) - 1] ?? 0);
+  for (const { has, before, change } of loads) {
+    if (!(math.number(change) > 0)) continue;
+    const room = math.over(math.minus(math.over(has, orders), before), change);
+    if (math.number(room) < math.number(most)) most = math.number(room) > 0 ? room : math.of(0);
+  }
+  return most;
 }
 
-/**
- * Area to be printed on the new route for each m² printed before, so that as much is accepted:
- * (1 − rejected before) / (1 − rejected then).
- *
- * @param study - share rejected as logged
- * @param option - share rejected on the new route; as before when absent
- * @param world - values
- * @returns the multiple
- */
-export function reprinted<T>(study: Study, option: StudyOption, world: World<T>): T {
-  const { math } = world;
-  if (option.rejects === undefined) return math.of(1);
-  const kept = math.minus(math.of(1), world.of(option.rejects));
-  return math.over(math.of(1 - study.rejected), kept);
+// The most of an order book that all machines have hours for.
+function mostOf<T>({ math }: World<T>, loads: readonly Load<T>[], moved: T, orders: T): T {
+  let most = orders;
+  for (const { has, before, change } of loads) {
+    const each = math.plus(before, math.times(moved, change));
+    if (!(math.number(each) > 0)) continue;
+    const can = math.over(has, each);
+    if (math.number(can) < math.number(most)) most = can;
+  }
+  return most;
+}
+
+const BOOKS = new WeakMap<Study, WeakMap<object, Map<number, unknown>>>();
+
+// What every option that is still alive can print of an order book; worked out once in a world.
+function common<T>(study: Study, world: World<T>, year: number, orders: T): T {
+  let worlds = BOOKS.get(study);
+  if (worlds === undefined) BOOKS.set(study, (worlds = new WeakMap()));
+  let known = worlds.get(world);
+  if (known === undefined) {
+    const all = [study.carryOn, ...study.options].map((option) => ({
+      option,
+      loads: loadsOf(study, option, world),
+    }));
+    const last = Math.max(...all.map(({ option }) => option.text.life));
+    known = new Map();
+    for (let at = 1; at <= last; at++) {
+      let most = at === year ? orders : orderBook(study, world, at);
+      for (const { option, loads } of all) {
+        if (option !== study.carryOn && option.text.life < at) continue;
+        const can = mostOf(world, loads, shareMoved(world, option, loads, at, most), most);
+        if (world.math.number(can) < world.math.number(most)) most = can;
+      }
+      known.set(at, most);
+    }
+    worlds.set(world, known);
+  }
+  return (known.get(year) as T | undefined) ?? orders;
 }

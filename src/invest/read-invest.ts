@@ -3,11 +3,12 @@
  */
 
 import { judgeBy } from "../factors/schema-problems.js";
-import { problemAt, readYaml, type TextFile, type YamlText } from "../factors/yaml-text.js";
+import { readYaml, type TextFile, type YamlText } from "../factors/yaml-text.js";
 import { Complaints, inOrder } from "../plant/complaints.js";
 import { mend } from "../plant/mend.js";
 import type { Judged, Problem } from "../problems/problem.js";
-import { judgeMoney, pricesOf } from "./judge-money.js";
+import { flags } from "./flags.js";
+import { judgeMoney } from "./judge-money.js";
 import { judgeOptions } from "./judge-options.js";
 import { InvestFile, type InvestText } from "./schema.js";
 
@@ -75,7 +76,16 @@ export function judgeNames(read: ReadInvest, known: KnownNames): readonly Proble
         known.machines,
       );
   }
-  for (const [name, { removes = [] }] of Object.entries(text.options)) {
+  for (const [name, { removes = [], adds = {} }] of Object.entries(text.options)) {
+    for (const machine of Object.keys(adds)) {
+      if (!known.machines.includes(machine))
+        complaints.unknown(
+          ["options", name, "adds", machine],
+          machine,
+          "a machine of the plant file that it stands beside",
+          known.machines,
+        );
+    }
     removes.forEach((machine, i) => {
       if (!known.machines.includes(machine))
         complaints.unknown(
@@ -87,83 +97,4 @@ export function judgeNames(read: ReadInvest, known: KnownNames): readonly Proble
     });
   }
   return complaints.problems;
-}
-
-/** Kinds of capital for which a quote is expected. */
-const QUOTED = new Set(["machine", "exhaust", "electrical", "installation"]);
-
-/** Years after which a price is called old. */
-const OLD = 1;
-
-function flags(yaml: YamlText, text: InvestText): readonly Problem[] {
-  const problems: Problem[] = [];
-  const flag = (
-    path: readonly (string | number)[],
-    code: string,
-    value: string,
-    expected: string,
-    remedy: string,
-  ): void => {
-    problems.push({
-      ...problemAt(yaml, path, { code, value, expected, remedy }),
-      severity: "warning",
-    });
-  };
-  for (const [name, option] of Object.entries(text.options)) {
-    option.capex.forEach(({ what, kind, tag }, i) => {
-      if (QUOTED.has(kind) && tag !== "quote" && tag !== "invoice")
-        flag(
-          ["options", name, "capex", i],
-          "quote-missing",
-          what,
-          `a quote or an invoice for ${what}, not an ${tag}`,
-          "Ask for a quote; until then the report counts it as resting on an estimate.",
-        );
-    });
-    if ((option.removes ?? []).length > 0 && !option.capex.some(({ kind }) => kind === "removal"))
-      flag(
-        ["options", name, "removes"],
-        "removal-missing",
-        (option.removes ?? []).join(", "),
-        "a line of kind removal for machines taken out",
-        "Add what taking them out and disposing of them costs, 0 if it costs nothing.",
-      );
-  }
-  const options = Object.entries(text.options);
-  const shortest = Math.min(...options.map(([, { life }]) => life));
-  const carrying = options.find(([, { kind }]) => kind === "carry-on");
-  carrying?.[1].capex.forEach(({ what, kind, lasts }, i) => {
-    if (lasts === undefined && carrying[1].life > shortest && kind !== "working-capital")
-      flag(
-        ["options", carrying[0], "capex", i],
-        "lasting-missing",
-        what,
-        `lasts, the years it serves, as one option lives ${shortest} years only`,
-        "Add it; until then the short option is credited with sparing all of it.",
-      );
-  });
-  for (const [path, { date }] of datedIn(text)) {
-    const years = (Date.parse(text.start) - Date.parse(date)) / (365.25 * 86_400_000);
-    if (years >= OLD)
-      flag(
-        [...path, "date"],
-        "price-old",
-        date,
-        "a price less than a year old at the start",
-        "Ask for it anew; until then it is taken as grown through the years since.",
-      );
-  }
-  return inOrder(problems);
-}
-
-function datedIn(
-  text: InvestText,
-): readonly (readonly [readonly (string | number)[], { readonly date: string }])[] {
-  return [
-    ...pricesOf(text).map(([path, one]) => [["prices", ...path], one] as const),
-    ...Object.entries(text.options).flatMap(([name, { capex, yearly = [] }]) => [
-      ...capex.map((one, i) => [["options", name, "capex", i], one] as const),
-      ...yearly.map((one, i) => [["options", name, "yearly", i], one] as const),
-    ]),
-  ];
 }

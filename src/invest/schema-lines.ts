@@ -107,6 +107,7 @@ export const capex = z
       .max(60)
       .optional()
       .describe("years it serves; what is left of it at the end of a shorter study counts back"),
+    machine: z.string().optional().describe("machine of the plant file it is for"),
     owner: z.string().optional().describe("who sees to it"),
     due: day.optional().describe("the day it is to be settled by"),
     ...dated,

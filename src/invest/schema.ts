@@ -29,6 +29,9 @@ const effluent = z
     cod: z
       .union([z.literal("modelled"), given])
       .describe("COD today in mg/L as { value, tag }, or modelled"),
+    cod_limit: given
+      .optional()
+      .describe("permit limit for COD at the drain in mg/L, as { value, tag }"),
     solids: given.describe("suspended solids today in mg/L as { value, tag }"),
     settled: share.describe("share of COD left after settlement"),
     bod_per_cod: share.describe("BOD as a share of COD"),
@@ -37,6 +40,25 @@ const effluent = z
       .describe("what the load of solids follows when lots move: cod or volume"),
   })
   .describe("charge for effluent");
+
+const added = z
+  .strictObject({
+    hours: given.describe("hours a year it is staffed"),
+    availability: share.describe("share of those hours it runs or is made ready"),
+    speed: within(0.1, 10, "its speed as a multiple of that of the one there").optional(),
+    standby: z
+      .strictObject({
+        kw: given.describe("power in kW while it is kept ready and no cloth runs"),
+        hours: given.describe("hours a year it is kept ready so"),
+        of: z
+          .string()
+          .optional()
+          .describe("electricity, or a fuel by name; electricity when absent"),
+      })
+      .optional()
+      .describe("what it takes while kept ready, as { kw, hours, of }"),
+  })
+  .describe("a machine bought, as { hours, availability, speed, standby }");
 
 const ROUTES = ["carry-on", "improve-wash", "pigment-calender", "pigment-stenter", "outsource"];
 
@@ -54,6 +76,12 @@ const option = z
       .optional()
       .describe("a what-if of the plant file by name, instead of plant"),
     removes: z.array(z.string()).optional().describe("machines taken out, by name"),
+    adds: z
+      .record(z.string(), added)
+      .optional()
+      .describe(
+        "machines bought, by the name of the one in the plant file they stand beside; {} for those that are there",
+      ),
     capex: z.array(capex).describe("lines of capital"),
     yearly: z.array(yearly).optional().describe("yearly lines"),
     residual: price.optional().describe("what it is worth at the end of its life"),
@@ -99,6 +127,15 @@ const capacity = z
     availability: share.describe("share of those hours it runs or is made ready"),
   })
   .describe("hours of a machine, as { hours, availability }");
+
+const waits = z
+  .strictObject({
+    batching: given.optional().describe("hours a lot waits until its batch is full"),
+    store: given.optional().describe("hours a lot lies in store between steps"),
+  })
+  .describe("hours of a lot, as { batching, store }");
+
+const BEYOND = ["cut", "outside"] as const;
 
 /** Schema of the investment file. */
 export const InvestFile = z
@@ -170,6 +207,21 @@ export const InvestFile = z
       .describe("share of what lots leave behind that is paid for all the same"),
     effluent,
     capacity: z.record(z.string(), capacity).describe("hours of machines, by name"),
+    waits: z
+      .strictObject({ dye: waits.optional(), pigment: waits.optional() })
+      .optional()
+      .describe("hours a lot waits beside machines, by route, for lead time only"),
+    beyond: z
+      .strictObject({
+        do: z
+          .enum(BEYOND)
+          .describe("cut for orders that are lost, outside for printing bought elsewhere"),
+        price: price.describe("sales lost, or price paid elsewhere, per accepted m²"),
+      })
+      .optional()
+      .describe(
+        "what becomes of orders beyond the hours of machines, as { do, price }; without it they are cut for all options alike",
+      ),
     options: z.record(z.string(), option).describe("options by name"),
   })
   .describe("the investment file");

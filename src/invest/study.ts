@@ -33,6 +33,8 @@ export interface CapitalLine extends MoneyLine {
   readonly year: number;
   /** Years it serves; only within the study when absent. */
   readonly lasts: number | undefined;
+  /** Machine it is for; empty where none is named. */
+  readonly machine: string;
   /** Who sees to it. */
   readonly owner: string;
   /** Day it is to be settled by. */
@@ -58,18 +60,51 @@ export interface Moving {
   readonly lots: number;
   /** Accepted area a year. [m²] */
   readonly accepted: number;
+  /** Running metres a year. [m] */
+  readonly length: number;
   /** Mass a year. [kg] */
   readonly mass: number;
   /** Flows that go with them. */
   readonly leaves: Quantities;
   /** Flows that stay behind with machines kept hot. */
   readonly stays: Quantities;
+  /** Of what goes, what no machine of the same kind is asked for again on the new route. */
+  readonly gone: Quantities;
   /** Flows that come on the new route. */
   readonly comes: Quantities;
   /** Hours by machine that go. */
   readonly leavesHours: Quantities;
   /** Hours by machine that come. */
   readonly comesHours: Quantities;
+  /** Of the hours that leave, how busy each month is against the mean of the log. */
+  readonly leavesMonths: MonthWeights;
+  /** Of the hours that come, the same. */
+  readonly comesMonths: MonthWeights;
+}
+
+/** By machine: hours of each month as they would be a year over hours of the year; 1 where all months are alike. */
+export type MonthWeights = ReadonlyMap<string, Float64Array>;
+
+/** A machine that an option buys. */
+export interface AddedMachine {
+  /** Hours a year it is staffed. */
+  readonly hours: Input;
+  /** Share of them it runs or is made ready. */
+  readonly availability: Input;
+  /** Its speed as a multiple of that of the one it stands beside. */
+  readonly speed: Input;
+  /** What it takes while kept ready; absent where nothing is said. */
+  readonly standby: Standby | undefined;
+}
+
+/** What a machine takes while it is kept ready. */
+export interface Standby {
+  /** Power. [kW] */
+  readonly power: Input;
+  /** Hours a year. */
+  readonly hours: Input;
+  /** Flow whose price is paid: `electricity` or `fuel.NAME`. */
+  readonly flow: string;
 }
 
 /** An option as it is worked out. */
@@ -82,6 +117,10 @@ export interface StudyOption {
   readonly all: Quantities;
   /** Hours by machine of all lots. */
   readonly allHours: Quantities;
+  /** Of them, how busy each month is against the mean of the log. */
+  readonly allMonths: MonthWeights;
+  /** Machines it buys, by the machine they stand beside. */
+  readonly adds: ReadonlyMap<string, AddedMachine>;
   /** Lots that may move; empty for options that move none. */
   readonly moving: readonly Moving[];
   /** Lines of capital. */
@@ -122,6 +161,8 @@ export interface Effluent {
   readonly growth: Input | undefined;
   /** Measured COD today [mg/L]; absent where the modelled one is taken. */
   readonly cod: Input | undefined;
+  /** Permit limit for COD at the drain [mg/L]; absent where none is given. */
+  readonly codLimit: Input | undefined;
   /** Suspended solids today. [mg/L] */
   readonly solids: Input;
   /** Share of COD left after settlement. */
@@ -130,6 +171,14 @@ export interface Effluent {
   readonly bodPerCod: Input;
   /** What the load of solids follows. */
   readonly solidsFollow: "cod" | "volume";
+}
+
+/** Hours a lot waits beside machines. */
+export interface Waits {
+  /** Until its batch is full [h]; absent where not given. */
+  readonly batching: Input | undefined;
+  /** In store between steps [h]; absent where not given. */
+  readonly store: Input | undefined;
 }
 
 /** Capacity of a machine. */
@@ -176,6 +225,12 @@ export interface Study {
   readonly effluent: Effluent;
   /** Capacity of machines, by name. */
   readonly capacity: ReadonlyMap<string, MachineCapacity>;
+  /** What becomes of orders beyond the hours of machines; absent where they are cut for all options alike. */
+  readonly beyond: { readonly way: "cut" | "outside"; readonly price: Price } | undefined;
+  /** Hours a lot waits beside machines, by route; only what the file gives. */
+  readonly waits: Readonly<Record<"dye" | "pigment", Waits>>;
+  /** Months of the log that are long enough to judge, in order. */
+  readonly months: readonly string[];
   /** Accepted area a year as logged. [m²] */
   readonly accepted: number;
   /** Share rejected of lots on dye routes, as logged. */

@@ -52,6 +52,52 @@ export function goingFlows(
   return { leaves, stays };
 }
 
+/** What tells which machines leave for good. */
+export interface Leaving {
+  /** Machines taken out. */
+  readonly removed: ReadonlySet<string>;
+  /** Kind of each machine, by name. */
+  readonly kinds: ReadonlyMap<string, string>;
+}
+
+/**
+ * What lots leave behind kind by kind of machine: a lot that is printed on another printer leaves nothing at the
+ * printers, one that is no longer steamed leaves all of its steam. Of these gross quantities, not of what is left
+ * once all kinds are set against each other, a share may be paid for all the same.
+ *
+ *     gone = Σ over kinds of max(0, leaves − comes)
+ *
+ * @param dye - flows on the routes the lots took, by flow and machine
+ * @param pigment - flows on the route they would take
+ * @param leaving - machines taken out, and kinds
+ * @param id - start of their ids
+ * @returns quantities by flow
+ */
+export function goneFlows(
+  dye: FlowsByMachine,
+  pigment: FlowsByMachine,
+  leaving: Leaving,
+  id: string,
+): Quantities {
+  const { removed, kinds } = leaving;
+  return new Map(
+    [...dye].map(([flow, machines]) => {
+      const byKind = new Map<string, Float64Array>();
+      const add = (machine: string, amount: Float64Array, sign: 1 | -1): void => {
+        const kind = kinds.get(machine) ?? machine;
+        const sum = byKind.get(kind) ?? new Float64Array(amount.length);
+        amount.forEach((value, i) => (sum[i] = (sum[i] ?? 0) + sign * value));
+        byKind.set(kind, sum);
+      };
+      for (const [machine, charged] of machines)
+        add(machine, avoidedBy(charged, removed.has(machine)), 1);
+      for (const [machine, charged] of pigment.get(flow) ?? []) add(machine, addedBy(charged), -1);
+      const parts = [...byKind.values()].map((net) => net.map((value) => Math.max(0, value)));
+      return [flow, quantity(`${id}.${flow}`, parts)];
+    }),
+  );
+}
+
 /**
  * Hours of each machine.
  *

@@ -21,7 +21,9 @@ export interface WhatIf {
     | "no-hours-saved"
     | "worth-nothing-at-end"
     | "tariff-otherwise"
-    | "nothing-to-pay-anyway";
+    | "nothing-leaves"
+    | "carry-on-pays-nothing"
+    | "neither-pays";
   /** Worth at central values. */
   readonly central: number;
   /** The option in drawn worlds. */
@@ -57,6 +59,7 @@ export function whatIfsOf(study: Study, option: StudyOption, draws: number): rea
     fuels.flatMap((id) => times(id, by));
   const rejects = `options.${option.name}.rejects`;
   const { otherTariff, carryOn } = study;
+  const spared = { ...study, carryOn: { ...carryOn, capital: [] } };
   return [
     answer("fewer-orders", times("orders.level", 0.7)),
     answer("half-may-move", times("moves.all", 0.5)),
@@ -66,6 +69,10 @@ export function whatIfsOf(study: Study, option: StudyOption, draws: number): rea
     answer("ink-tenth-dearer", times("prices.ink.pigment", 1.1)),
     answer("rejects-double", times(rejects, 2)),
     answer("no-hours-saved", [["stays.labour", 1]]),
+    answer(
+      "nothing-leaves",
+      [...study.stays.values()].map(({ id }) => [id, 1] as const),
+    ),
     ...(option.residual === undefined
       ? []
       : [answer("worth-nothing-at-end", [], study, { ...option, residual: undefined })]),
@@ -77,6 +84,22 @@ export function whatIfsOf(study: Study, option: StudyOption, draws: number): rea
             effluent: { ...study.effluent, tariffs: [otherTariff] },
           }),
         ]),
-    answer("nothing-to-pay-anyway", [], { ...study, carryOn: { ...carryOn, capital: [] } }),
+    answer("carry-on-pays-nothing", [], spared),
+    answer("neither-pays", [], spared, withoutAnyway(study, option)),
   ].flatMap((each) => (each === undefined ? [] : [each]));
+}
+
+/**
+ * An option without what it pays of the same kinds as carrying on does, from year 1 on: its own basin, its own repairs.
+ *
+ * @param study - what carrying on pays
+ * @param option - the option
+ * @returns the option without those lines
+ */
+export function withoutAnyway(study: Study, option: StudyOption): StudyOption {
+  const kinds = new Set(study.carryOn.capital.map(({ kind }) => kind));
+  return {
+    ...option,
+    capital: option.capital.filter(({ kind, year }) => year === 0 || !kinds.has(kind)),
+  };
 }

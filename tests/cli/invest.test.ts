@@ -76,4 +76,35 @@ describe("invest", () => {
     const mill = millIn(emptyFolder());
     expect(millrace(mill, "invest", "--draws", "5").code).toBe(2);
   });
+
+  it("rests the year on the days asked for, and refuses days out of order", () => {
+    const mill = millIn(emptyFolder());
+    expect(millrace(mill, "invest", ...DATA).code).toBe(0);
+    const read = () =>
+      JSON.parse(readFileSync(join(mill, "out", "invest.json"), "utf8")) as {
+        readonly options: readonly { readonly npv: string }[];
+      };
+    const whole = read().options[1]?.npv;
+    const half = millrace(mill, "invest", ...DATA, "--from", "2026-01-01", "--to", "2026-12-31");
+    expect(half.code).toBe(0);
+    expect(half.err).not.toContain("expected a log of about a year");
+    expect(read().options[1]?.npv).not.toBe(whole);
+    expect(millrace(mill, "invest", "--from", "2026-02-01", "--to", "2026-01-01").code).toBe(2);
+  });
+
+  it("is judged by check, which ends otherwise where the file is at fault", () => {
+    const mill = millIn(emptyFolder());
+    const fine = millrace(mill, "check", "--as-of", LATE);
+    expect([fine.code, fine.out]).toEqual([0, expect.stringContaining("invest.yaml: 3 options")]);
+    changed(mill, "invest.yaml", (text) =>
+      text.replace("client: Client South", "client: Client Soth"),
+    );
+    const wrong = millrace(mill, "check", "--as-of", LATE);
+    expect(wrong.code).toBe(3);
+    expect(wrong.err).toMatch(/invest\.yaml, line \d+, key moves\[0\]\.client: "Client Soth"/);
+    const told = JSON.parse(millrace(mill, "check", "--as-of", LATE, "--json").out) as {
+      readonly invest: { readonly problems: readonly { readonly code: string }[] };
+    };
+    expect(told.invest.problems.map(({ code }) => code)).toContain("unknown-name");
+  });
 });

@@ -10,7 +10,8 @@ import { leaseOf, loanOf } from "../../src/invest/finance.js";
 import { gainOf } from "../../src/invest/gain.js";
 import { judgeStudy } from "../../src/invest/judge-study.js";
 import { lotFlows } from "../../src/invest/lot-flows.js";
-import { leadTimes, machineUses } from "../../src/invest/machine-use.js";
+import { leadTimes } from "../../src/invest/lead-time.js";
+import { machineUses } from "../../src/invest/machine-use.js";
 import { measuresOf, scheduleOf } from "../../src/invest/measures.js";
 import { presentValue } from "../../src/invest/present-value.js";
 import { readInvest } from "../../src/invest/read-invest.js";
@@ -144,14 +145,17 @@ describe("what an option brings", () => {
       study.project,
       centralWorld(new Map([["stays.labour", 1]])),
     );
-    for (const money of byHeading.get("labour") ?? []) expect(money).toBeCloseTo(0, 6);
+    // Nothing is saved, and the hours that fixing asks for come on top.
+    const labour = byHeading.get("labour") ?? [];
+    expect(labour[0]).toBe(0);
+    for (const money of labour.slice(1)) expect(money).toBeLessThan(0);
   });
 
   it("moves no more lots than machines have hours for", () => {
     const held = new Map([["capacity.printer-1.hours", 3500]]);
     const world = centralWorld(held);
     const { option } = gainOf(study, study.project, world);
-    const at = option.moved[5] ?? 0;
+    const at = option.book.moved[5] ?? 0;
     expect(at).toBeGreaterThan(0);
     expect(at).toBeLessThan(1);
     const [first] = machineUses({ ...study, inputs: study.inputs }, study.project, 5, 10);
@@ -248,7 +252,15 @@ describe("what-ifs", () => {
     const of = (code: string): number => answers.find((one) => one.code === code)?.central ?? NaN;
     expect(of("fewer-orders")).toBeCloseTo(worthOf(study, [["orders.level", 0.7]]), 6);
     expect(of("gas-doubles")).toBeGreaterThan(of("gas-halves"));
-    expect(of("nothing-to-pay-anyway")).toBeLessThan(worthOf(study));
+    expect(of("carry-on-pays-nothing")).toBeLessThan(worthOf(study));
+    expect(of("neither-pays")).toBeGreaterThan(of("carry-on-pays-nothing"));
+    expect(of("nothing-leaves")).toBeCloseTo(
+      worthOf(study, [
+        ["stays.labour", 1],
+        ["stays.heat", 1],
+      ]),
+      6,
+    );
     for (const { drawn } of answers) expect(drawn.worth).toHaveLength(30);
   });
 });
@@ -258,14 +270,27 @@ describe("paying", () => {
     const loan = loanOf(study, study.project);
     const flows = gainOf(study, study.project, centralWorld()).flows;
     const year = loan?.years[3];
+    const paid = year!.interest.plus(year!.repaid).toNumber();
     // Money of the start grows by 2 % a year.
-    expect(year?.brings).toBeCloseTo((flows[4] ?? NaN) * 1.02 ** 4, 6);
+    expect(year!.coverSpared * paid).toBeCloseTo((flows[4] ?? NaN) * 1.02 ** 4, 6);
+    // In year 3 carrying on would have overhauled the range; the project lays out nothing.
+    const third = loan!.years[2]!;
+    const spared = (third.coverSpared - third.cover) * third.interest.plus(third.repaid).toNumber();
+    expect(spared).toBeCloseTo(38000 * 1.02 ** 3, 6);
+    expect(third.cover * third.interest.plus(third.repaid).toNumber()).toBeCloseTo(third.own, 6);
     const lease = leaseOf(study, study.project);
-    let leased = 4000 / 1.02 ** 7 / 1.07 ** 7;
-    for (let t = 1; t <= 7; t++) leased += 15400 / 1.02 ** t / 1.07 ** t;
+    // At the loan's 5.5 %, nominal as the payments are.
+    let leased = 4000 / 1.055 ** 7;
+    for (let t = 1; t <= 7; t++) leased += 15400 / 1.055 ** t;
     expect(lease?.bought).toBe(84000);
     expect(lease?.leased).toBeCloseTo(leased, 6);
     expect(lease?.worth).toBeCloseTo(worthOf(study) + 84000 - leased, 6);
+    expect(lease).toMatchObject({ rate: 0.055, ofLoan: true });
+    // At its own rate the payments are worth what the machine costs.
+    const own = lease?.implied ?? NaN;
+    let price = 4000 / (1 + own) ** 7;
+    for (let t = 1; t <= 7; t++) price += 15400 / (1 + own) ** t;
+    expect(price).toBeCloseTo(84000, 4);
   });
 });
 
@@ -300,6 +325,7 @@ describe("findings", () => {
     const found = findingsOf(study);
     expect(found.options.map(({ option }) => option.text.kind)).toEqual([
       "improve-wash",
+      "pigment-calender",
       "pigment-calender",
       "pigment-stenter",
       "outsource",

@@ -59,7 +59,7 @@ export function demoStudy(
     houses,
     factors: SHIPPED,
     groups,
-    days: 365,
+    period: ["2025-10-01", "2026-09-30"],
     asOf: DAY,
     draws,
     seed: 1,

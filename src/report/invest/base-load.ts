@@ -3,7 +3,7 @@
  */
 
 import { pricePath } from "../../invest/price-path.js";
-import { orderBook, shareThatMay } from "../../invest/moved.js";
+import { shareThatMay } from "../../invest/loads.js";
 import { centralWorld } from "../../invest/world.js";
 import type { Block } from "../document.js";
 import { formatPercent } from "../format.js";
@@ -22,8 +22,8 @@ function standbyOf(desk: InvestDesk): readonly Standby[] {
   const { option, measures } = project;
   const { year } = measures.steady;
   const world = centralWorld();
-  const orders = orderBook(study, world, year);
-  const moved = measures.gain.option.moved[year] ?? 0;
+  const orders = measures.gain.option.book.done[year] ?? 0;
+  const moved = measures.gain.option.book.moved[year] ?? 0;
   const flows = new Set(option.moving.flatMap(({ stays }) => [...stays.keys()]));
   return [...flows].flatMap((flow) => {
     const sum = (which: "stays" | "leaves"): number =>

@@ -16,6 +16,7 @@ import { carbonBlocks, effluentBlocks } from "./effluent.js";
 import { hallBlocks } from "./hall.js";
 import type { InvestInput } from "./input.js";
 import { inputTable, orderBlocks, payingBlocks, riskBlocks, scheduleTable } from "./options.js";
+import { findingBlocks } from "./first-findings.js";
 import { cashBlocks, cashTable, decisionLine, hangsOn, optionTable } from "./page-one.js";
 import { questionTable } from "./questions.js";
 import { turningBlocks } from "./turning.js";
@@ -32,6 +33,7 @@ export function composeInvestment(input: InvestInput, template: string): ReportD
   const title = "Is it worth buying";
   const blocks: Record<string, readonly Block[]> = {
     decision: [decisionLine(desk)],
+    findings: findingBlocks(desk),
     options: [optionTable(desk)],
     cash: cashBlocks(desk),
     "hangs-on": hangsOn(desk),
@@ -89,6 +91,7 @@ function valuesOf(desk: InvestDesk, title: string): TemplateValues {
     from: formatDate(input.days[0]),
     to: formatDate(input.days[1]),
     start: formatDate(study.start),
+    basis: `${study.money}, ${study.timing === "end-year" ? "year-end" : "mid-year"}`,
     money: study.money === "real" ? "money of the start (real)" : "money of each year (nominal)",
     currency: study.currency,
     timing: study.timing === "end-year" ? "counted at the end" : "counted in the middle",

@@ -16,7 +16,8 @@ const UNITS: readonly (readonly [RegExp, number, string])[] = [
   [/^electricity$/, 1, "kWh"],
   [/^ink\./, 1, "L"],
   [/^machine\.hours$/, 1, "h"],
-  [/^paper$/, 1, "m²"],
+  [/^paper$|^undone-m2$/, 1, "m²"],
+  [/^standby\./, 1, "kWh"],
 ];
 
 /**
@@ -147,16 +148,18 @@ function tariffTags(desk: InvestDesk): string {
  */
 export function flowWords(what: string): string {
   if (what.startsWith("ink.")) return `${what.slice(4)} ink`;
+  if (what.startsWith("standby.")) return `standby of the ${what.slice(8)} added`;
   if (what.startsWith("fuel.")) return what.slice(5).replaceAll("-", " ");
   const known: Readonly<Record<string, string>> = {
     "steam.bought": "bought steam",
     "water.withdrawn": "water",
     "machine.hours": "labour by machine hours",
-    cloth: "cloth rejected beyond today's",
-    demand: "peak demand beyond today's",
+    cloth: "cloth rejected beyond the logged share",
+    demand: "peak demand beyond that of carrying on",
     carbon: "carbon paid for",
     paper: "protecting paper",
     cod: "COD to the drain",
+    "undone-m2": "orders beyond the hours of machines",
   };
   return known[what] ?? what;
 }

@@ -3,6 +3,7 @@
  */
 
 import type { ScheduleYear } from "../../invest/measures.js";
+import type { Study } from "../../invest/study.js";
 import type { ReportDocument } from "../document.js";
 import type { InvestInput } from "./input.js";
 
@@ -23,23 +24,45 @@ function row(cells: readonly string[]): string {
  * Cash flows of all options to the cent.
  *
  * @param schedules - years by option
- * @param currency - currency
- * @returns CSV, a row for each option and year
+ * @param study - currency, kind of money, timing and tax
+ * @returns CSV, a row for each option and year, which says what its money is and what its sign means
  */
 export function cashFlowCsv(
   schedules: ReadonlyMap<string, readonly ScheduleYear[]>,
-  currency: string,
+  study: Study,
 ): string {
+  const { currency, money, timing, start, tax } = study;
+  const said = [
+    currency,
+    money === "real" ? `real, of ${start}` : "nominal, of each year",
+    timing,
+    tax === undefined
+      ? "before tax"
+      : `after tax of ${tax.rate} with write-off over ${tax.years} years; parts before tax`,
+    `above 0 where better than ${study.carryOn.name}; tax above 0 where paid`,
+  ];
   const [first] = schedules.values();
   const headings = [...(first?.[0]?.byHeading.keys() ?? [])];
   const lines = [
-    row(["option", "year", "currency", ...headings, "tax", "money", "discounted"]),
+    row([
+      "option",
+      "year",
+      "currency",
+      "kind_of_money",
+      "counted",
+      "tax_basis",
+      "sign",
+      ...headings,
+      "tax",
+      "money",
+      "discounted",
+    ]),
     ...[...schedules].flatMap(([name, years]) =>
       years.map(({ year, byHeading, tax, flow, present }) =>
         row([
           name,
           String(year),
-          currency,
+          ...said,
           ...headings.map((heading) => byHeading.get(heading) ?? "0.00"),
           tax,
           flow,
@@ -59,7 +82,7 @@ export function cashFlowCsv(
  */
 export function inputsCsv(input: InvestInput): string {
   const lines = [
-    row(["input", "words", "unit", "value", "low", "high", "from", "source"]),
+    row(["input", "words", "unit", "value", "p10", "p90", "from", "source"]),
     ...[...input.findings.study.inputs.values()].map(
       ({ id, words, unit, central, low, high, tag, source }) =>
         row([id, words, unit, String(central), String(low), String(high), tag, source]),
@@ -122,7 +145,7 @@ export function investJson(document: ReportDocument, input: InvestInput): string
       order: findings.order,
       breakEvens: findings.breakEvens.map(({ input: { id, central }, at, range }) => ({
         input: id,
-        today: central,
+        value: central,
         at: at ?? null,
         range,
       })),
@@ -137,7 +160,13 @@ export function investJson(document: ReportDocument, input: InvestInput): string
         npvDrawn: drawn.spread,
         above: drawn.above / drawn.worth.length,
       })),
-      machines: findings.uses,
+      machines: Object.fromEntries(findings.lastUses.map(({ name, uses }) => [name, uses])),
+      needs: findings.needs.map(({ machine, alone, moved, twin }) => ({
+        machine,
+        alone,
+        moved,
+        without: twin ?? null,
+      })),
       warnings: input.warnings,
       figures: document.figures,
     },

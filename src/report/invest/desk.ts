@@ -10,6 +10,14 @@ import { FigureDesk, type Noted, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber } from "../format.js";
 import type { InvestInput } from "./input.js";
 
+/** A worth in print: median and both ends, rounded alike. */
+export interface Worth extends Noted {
+  /** Below it lie 10 % of the draws. */
+  readonly low: string;
+  /** Below it lie 90 % of the draws. */
+  readonly high: string;
+}
+
 /** A report in the making. */
 export class InvestDesk {
   /** What it is made of. */
@@ -37,14 +45,17 @@ export class InvestDesk {
   }
 
   /**
-   * Net present value of an option in all worlds, with its 95 % interval.
+   * Net present value of an option in all worlds, with what 10 to 90 % of the draws bring.
    *
    * @param drawn - the option
-   * @returns median and interval
+   * @returns median and interval, rounded the same wherever it is printed
    */
-  worth(drawn: DrawnOption): Noted {
-    const [low, , median, , high] = drawn.spread;
-    return this.figures.range(`worth.${drawn.option.name}`, { median, low, high }, this.currency);
+  worth(drawn: DrawnOption): Worth {
+    const [, low, median, high] = drawn.spread;
+    const id = `worth.${drawn.option.name}`;
+    const noted = this.figures.range(id, { median, low, high }, this.currency);
+    const end = (value: number): string => formatNumber(value, noted.digits);
+    return { ...noted, low: end(low), high: end(high) };
   }
 
   /**
@@ -106,10 +117,40 @@ export function inputValue(input: Pick<Input, "unit" | "id">, value: number): st
   return `${formatNumber(value, digitsFor(value))}${unit}`;
 }
 
+const STANDING: Readonly<Record<Input["tag"], string>> = {
+  invoice: "paid",
+  meter: "read",
+  quote: "offered",
+  estimate: "guessed",
+  default: "taken",
+};
+
+/**
+ * What a value of the file is, in a word: a quote is an offer and nothing that is paid today.
+ *
+ * @param input - the input
+ * @returns such as `offered`
+ */
+export function standing(input: Pick<Input, "tag">): string {
+  return STANDING[input.tag];
+}
+
+/**
+ * What 10 to 90 % of the draws of an input hold.
+ *
+ * @param input - the input
+ * @returns such as `12.4 EUR/L to 14.3 EUR/L`; `held` where it has no doubt
+ */
+export function inputSpan(input: Input): string {
+  return input.low === input.high
+    ? "held"
+    : `${inputValue(input, input.low)} to ${inputValue(input, input.high)}`;
+}
+
 function isPercent({ unit, id }: Pick<Input, "unit" | "id">): boolean {
   return (
     unit === "a year" ||
-    (unit === "1" && !["orders.level", "moves.all", "outlay", "effluent.level"].includes(id))
+    (unit === "1" && !/^(orders\.level|moves\.all|outlay|effluent\.level)$|\.speed$/.test(id))
   );
 }
 

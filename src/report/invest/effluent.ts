@@ -8,7 +8,7 @@ import { type EffluentYear, effluentYears } from "../../invest/effluent.js";
 import type { StudyOption } from "../../invest/study.js";
 import { exactWorld } from "../../invest/world.js";
 import type { Block, Cell } from "../document.js";
-import { formatNumber } from "../format.js";
+import { formatNumber, formatShareOfDraws } from "../format.js";
 import { type InvestDesk, inputValue, money, paragraph, right, span, table } from "./desk.js";
 import { costWords } from "./page-one.js";
 
@@ -42,7 +42,33 @@ export function effluentBlocks(desk: InvestDesk): readonly Block[] {
     paragraph([
       `${effluent.cod === undefined ? "COD of effluent is as modelled" : `COD of effluent today is ${inputValue(effluent.cod, effluent.cod.central)} (${effluent.cod.tag})`}, solids ${inputValue(effluent.solids, effluent.solids.central)} (${effluent.solids.tag}); the model of the hall says how COD moves when lots move, and the load of solids is taken to follow ${effluent.solidsFollow}. Strengths after the change are not measured: sample them during the trial. Less water makes effluent stronger, and a limit on concentration can be passed although the load falls.`,
     ]),
+    ...limitBlocks(desk),
     ...tables,
+  ];
+}
+
+// COD at the drain against the permit, or what is missing to say so.
+function limitBlocks(desk: InvestDesk): readonly Block[] {
+  const { study, project, strengths } = desk.found;
+  const { codLimit } = study.effluent;
+  const rows = strengths.map(({ name, central, cod, above }) => [
+    name,
+    right(formatNumber(central, 0)),
+    right(span(cod.low, cod.high)),
+    ...(above === undefined ? [] : [right(formatShareOfDraws(above.count, above.of))]),
+  ]);
+  return [
+    paragraph([
+      codLimit === undefined
+        ? `Permit limit for COD: not given. Look it up in the permit and put it under effluent.cod_limit in mg/L; it changes no money here, but says how often ${project.option.name} would let go more than is allowed, and so whether a basin, a treatment or a new permit belongs among its capital. Until then the strengths below are all there is to hold against it.`
+        : `Permit limit for COD: ${inputValue(codLimit, codLimit.central)} (${codLimit.tag}). The share of draws above it stands beside each option; a limit passed asks for treatment or another permit, which is not in its capital unless a line says so.`,
+    ]),
+    table(
+      "cod-limit",
+      `COD at the drain in the last year of ${project.option.name}, mg/L.`,
+      ["Option", "COD", "10 to 90 % of draws", ...(codLimit === undefined ? [] : ["Above it in"])],
+      rows,
+    ),
   ];
 }
 
@@ -120,7 +146,7 @@ export function carbonBlocks(desk: InvestDesk): readonly Block[] {
       price === undefined
         ? "No carbon price is paid, so none is counted; a value that a government sets for its own appraisals is not a price. "
         : `Carbon is counted at ${inputValue(price.price, price.price.central)} (${price.price.tag}) on what the mill burns, where it is really paid. `,
-      "Tonnes are partial, gate to gate: scopes 1 and 2 by location, and what a partner house causes. An option that saves money has no cost per tonne, and options are never ranked by it: more tonnes would make a saver look worse.",
+      "Tonnes are partial, gate to gate: scopes 1 and 2 by location, and what a partner house causes. Beside each cost stands the share of draws in which the option saves money. One that does has no cost per tonne, and options are never ranked by it: more tonnes would make a saver look worse.",
     ]),
     table(
       "carbon",
@@ -144,10 +170,10 @@ export function carbonBlocks(desk: InvestDesk): readonly Block[] {
           option.name,
           right(formatNumber(measures.tonnes, 0)),
           right(span(drawn.tonnes.low, drawn.tonnes.high)),
-          right(costWords(measures.perTonne)),
-          right(costWords(each)),
+          right(costWords(desk, measures.perTonne, drawn.saves)),
+          right(costWords(desk, each, drawn.saves)),
           right(money(measures.water)),
-          right(costWords(measures.perCubicMetre)),
+          right(costWords(desk, measures.perCubicMetre, drawn.above)),
         ];
       }),
       { widths: [1.6, 0.8, 1.2, 1.1, 1.2, 1, 1.1] },

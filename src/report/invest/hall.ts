@@ -5,7 +5,7 @@
 import { BUSY } from "../../invest/machine-use.js";
 import type { Block } from "../document.js";
 import { formatNumber, formatPercent } from "../format.js";
-import { type InvestDesk, money, paragraph, right, span, table } from "./desk.js";
+import { type InvestDesk, inputValue, money, paragraph, right, span, table } from "./desk.js";
 
 /**
  * The chapter.
@@ -18,18 +18,18 @@ export function hallBlocks(desk: InvestDesk): readonly Block[] {
 }
 
 function useBlocks(desk: InvestDesk): readonly Block[] {
-  const { uses, project, study } = desk.found;
+  const { uses, usesBefore, project, study } = desk.found;
   const { year } = project.measures.steady;
   const [most] = uses;
   if (most === undefined) return [paragraph(["No hours of machines are given under capacity."])];
-  const moved = project.measures.gain.option.moved[year] ?? 0;
+  const moved = project.measures.gain.option.book.moved[year] ?? 0;
   const wanted = project.option.rampup[Math.min(year, project.option.rampup.length) - 1] ?? 0;
-  const area = areaPerHour(desk, most.after);
+  const area = areaPerHour(desk, most.runs);
   return [
     paragraph([
       `In year ${year} the busiest machine of ${project.option.name} is ${most.machine}: `,
-      desk.number("use", (100 * most.after) / most.has, "%", 0).run,
-      ` % of its hours (10 to 90 % of draws ${formatPercent(most.useAfter.low)} to ${formatPercent(most.useAfter.high)})${most.useAfter.median > BUSY ? ". Above 85 % lots wait long" : ""}. ${moved < wanted ? `For want of hours only ${formatPercent(moved / wanted)} of the lots that may move can.` : "All lots that may move find room."}`,
+      desk.number("use", (100 * most.runs) / most.has, "%", 0).run,
+      ` % of its hours (10 to 90 % of draws ${formatPercent(most.use.low)} to ${formatPercent(most.use.high)})${most.use.median > BUSY ? ". Above 85 % lots wait long" : ""}. ${moved < wanted ? `For want of hours only ${formatPercent(moved / wanted)} of the lots that may move can.` : "All lots that may move find room."}`,
     ]),
     {
       kind: "figure",
@@ -62,17 +62,54 @@ function useBlocks(desk: InvestDesk): readonly Block[] {
     ),
     table(
       "machines",
-      `Hours of machines in year ${year}: what they have (staffed hours × availability), what is asked for, and use with 10 to 90 % of the draws.`,
+      `Hours of machines in year ${year}: what they have (staffed hours × availability, those of machines bought with them), what they run, and use with 10 to 90 % of the draws. None runs longer than it has hours.`,
       ["Machine", "Has, h", study.carryOn.name, project.option.name, "Use before", "Use after"],
-      uses.map(({ machine, has, before, after, useBefore, useAfter }) => [
+      uses.map(({ machine, has, runs, use }) => {
+        const before = usesBefore.find((one) => one.machine === machine);
+        return [
+          machine,
+          right(money(has)),
+          right(money(before?.runs ?? NaN)),
+          right(money(runs)),
+          right(
+            before === undefined
+              ? ""
+              : `${formatPercent(before.runs / before.has)} (${range(before.use)})`,
+          ),
+          right(`${formatPercent(runs / has)} (${range(use)})`),
+        ];
+      }),
+    ),
+    ...everyOption(desk),
+  ];
+}
+
+// Use of every machine by every option: last year, its busiest month, and how often there is no room.
+function everyOption(desk: InvestDesk): readonly Block[] {
+  const { lastUses, study } = desk.found;
+  const cell = (uses: (typeof lastUses)[number]["uses"], machine: string): string => {
+    const one = uses.find((each) => each.machine === machine);
+    if (one === undefined) return "–";
+    return `${formatPercent(one.runs / one.has)} · ${formatPercent(one.peak)} · ${formatPercent(one.full)}`;
+  };
+  const beyond =
+    study.beyond === undefined
+      ? "Orders beyond the hours of a machine are cut to what every option can print, so that none earns by printing less; put a price on them under beyond to count them as lost sales (cut) or as printing bought elsewhere (outside)."
+      : `Orders beyond the hours of a machine are ${study.beyond.way === "cut" ? "lost" : "bought outside"}, at ${inputText(study.beyond.price.price.central, study.beyond.price.price.unit)} (${study.beyond.price.price.tag}).`;
+  return [
+    table(
+      "machines-options",
+      "Use of machines by every option in the last year of its life: of the year (capped at its hours) · of the busiest month as asked for, with every lot moved that may · share of draws in which the year asks for more hours than there are.",
+      ["Machine", ...lastUses.map(({ name }) => name)],
+      [...study.capacity.keys()].map((machine) => [
         machine,
-        right(money(has)),
-        right(money(before)),
-        right(money(after)),
-        right(`${formatPercent(before / has)} (${range(useBefore)})`),
-        right(`${formatPercent(after / has)} (${range(useAfter)})`),
+        ...lastUses.map(({ uses }) => right(cell(uses, machine))),
       ]),
     ),
+    paragraph([
+      beyond,
+      " Months are those of the log: a month that asks for more than its share of the hours is printed ahead or behind, which is not counted in money.",
+    ]),
   ];
 }
 
@@ -130,7 +167,7 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
   const hours = (lead.dye.total[2] ?? 0) - (lead.pigment.total[2] ?? 0);
   return [
     paragraph([
-      `A lot that may move takes ${formatNumber(lead.dye.total[2] ?? NaN, 1)} h on its dye route and ${formatNumber(lead.pigment.total[2] ?? NaN, 1)} h on the new one (medians), the wait for busy machines included; batching, drying in store and transport are not. `,
+      `A lot that may move takes ${formatNumber(lead.dye.total[2] ?? NaN, 1)} h on its dye route and ${formatNumber(lead.pigment.total[2] ?? NaN, 1)} h on the new one (medians), the wait for busy machines included${waitsWords(desk)}. `,
       day === undefined
         ? "No value is put on a day, so lead time is shown in hours and not counted in money."
         : `At ${inputText(day.price.central, day.price.unit)} it would be worth ${money((hours / 24) * lots * day.price.central)} ${desk.currency} a year for days of 24 h; it is not counted in the NPV.`,
@@ -150,22 +187,34 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
     table(
       "lead-time-table",
       "Hours of one lot: medians with 10 to 90 % of the draws.",
-      ["Route", "On machines", "10 to 90 %", "Waiting", "10 to 90 %"],
+      ["Route", "On machines", "10 to 90 %", "Waiting", "10 to 90 %", "Batch, store", "10 to 90 %"],
       (
         [
           [`dye, ${study.carryOn.name}`, lead.dye],
           [`pigment, ${project.option.name}`, lead.pigment],
         ] as const
-      ).map(([name, { process, queue }]) => [
+      ).map(([name, { process, queue, given }]) => [
         name,
         right(formatNumber(process.median, 1)),
         right(span(process.low, process.high)),
         right(formatNumber(queue.median, 1)),
         right(span(queue.low, queue.high)),
+        right(given.high > 0 ? formatNumber(given.median, 1) : "not given"),
+        right(given.high > 0 ? span(given.low, given.high) : ""),
       ]),
       { behind: true },
     ),
   ];
+}
+
+function waitsWords(desk: InvestDesk): string {
+  const { waits } = desk.found.study;
+  const given = Object.values(waits).flatMap(({ batching, store }) =>
+    [batching, store].flatMap((one) => (one === undefined ? [] : [one])),
+  );
+  if (given.length === 0)
+    return "; waiting for a batch and lying in store are not, for waits in the file gives no hours; nor is transport";
+  return `, and what the file gives: ${given.map((one) => `${one.words} ${inputValue(one, one.central)}`).join("; ")}; what it does not give, and transport, are not`;
 }
 
 function inputText(value: number, unit: string): string {

@@ -4,6 +4,7 @@
 
 import type { Findings } from "../../invest/findings.js";
 import type { ScheduleYear } from "../../invest/measures.js";
+import type { Difference } from "../../invest/two-files.js";
 import type { ReadInvest } from "../../invest/read-invest.js";
 import type { Problem } from "../../problems/problem.js";
 import type { CautionTopic } from "../cautions.js";
@@ -28,6 +29,10 @@ export interface InvestInput {
   readonly file: ReadInvest["text"];
   /** What was found. */
   readonly findings: Findings;
+  /** Prices on which the plant file says otherwise, with the worth of the project if that held. */
+  readonly differences: readonly (Difference & { readonly worth: number })[];
+  /** Name of the plant file. */
+  readonly plantFile: string;
   /** First and last day of the log. */
   readonly days: readonly [string, string];
   /** Lots counted. */

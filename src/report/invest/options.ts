@@ -8,11 +8,11 @@ import type { Block, Cell } from "../document.js";
 import { formatNumber, formatPercent } from "../format.js";
 import {
   type InvestDesk,
+  inputSpan,
   inputValue,
   money,
   paragraph,
   right,
-  span,
   table,
   years,
 } from "./desk.js";
@@ -47,7 +47,7 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
         "Life",
         "NPV, to the cent",
         "NPV median",
-        "95 % interval",
+        "10 to 90 %",
         "MIRR",
         "Index",
         "Equal money a year",
@@ -56,8 +56,8 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
         option.name,
         right(`${option.text.life} a`),
         right(measures.exact),
-        right(money(drawn.spread[2])),
-        right(span(drawn.spread[0], drawn.spread[4])),
+        right(desk.worth(drawn).run),
+        right(desk.worth(drawn).interval),
         right(measures.modified === undefined ? "none" : formatPercent(measures.modified, 1)),
         right(measures.index === undefined ? "–" : formatNumber(measures.index, 2)),
         right(money(measures.yearly)),
@@ -128,36 +128,26 @@ export function payingBlocks(desk: InvestDesk): readonly Block[] {
       paragraph(["No loan is given. Put one under loan of the option to see what covers it."]),
     );
   else {
-    const least = loan.years.reduce((worst, year) =>
-      year.ownCover < worst.ownCover ? year : worst,
-    );
+    const least = loan.years.reduce((worst, year) => (year.cover < worst.cover ? year : worst));
     const { share = 0, rate = 0, tag = "estimate" } = option.text.loan ?? {};
     blocks.push(
       paragraph([
-        `A loan of ${money(loan.sum)} ${desk.currency} (${formatPercent(share)} of the start capital, ${formatPercent(rate, 1)} a year, ${tag}). In the leanest year, year ${least.year}, yearly gains alone cover `,
-        desk.number("cover", least.ownCover, "1", 2).run,
-        ` times the instalment${least.ownCover < 1 ? "; the mill pays the rest from elsewhere" : ""}. The last column counts capital too, what is spared and what is renewed. Central values; the 10 % end of the draws brings ${money(project.drawn.yearly[least.year]?.low ?? NaN)} in that year. Gains count against ${study.carryOn.name}: money not spent there covers instalments only if it would have been there to spend.`,
+        `A loan of ${money(loan.sum)} ${desk.currency} (${formatPercent(share)} of the start capital, ${formatPercent(rate, 1)} a year nominal, ${tag}). In the leanest year, year ${least.year}, lower bills less what ${option.name} then lays out cover `,
+        desk.number("cover", least.cover, "1", 2).run,
+        ` times the instalment${least.cover < 1 ? "; the mill pays the rest from elsewhere" : ""}. What ${study.carryOn.name} would have had to lay out and ${option.name} need not is money not spent, no income: with it the cover of that year is ${formatNumber(least.coverSpared, 2)}. Central values; of all money of that year, spared money included, the 10 % end of the draws brings ${money(project.drawn.yearly[least.year]?.low ?? NaN)}.`,
       ]),
       table(
         "loan",
-        `Loan of ${option.name} in money of each year, ${desk.currency}, to the cent.`,
-        [
-          "Year",
-          "Interest",
-          "Repaid",
-          "Left",
-          "Yearly gains",
-          "Cover by them",
-          "Cover with capital",
-        ],
-        loan.years.map(({ year, interest, repaid, left, own, ownCover, cover }) => [
+        `Loan of ${option.name} in money of each year, ${desk.currency}, to the cent; cover by lower bills less the option's own capital of the year, without and with money that need not be spent.`,
+        ["Year", "Interest", "Repaid", "Left", "Lower bills", "Cover without", "Cover with"],
+        loan.years.map(({ year, interest, repaid, left, own, cover, coverSpared }) => [
           String(year),
           right(interest.toFixed(2)),
           right(repaid.toFixed(2)),
           right(left.toFixed(2)),
           right(money(own)),
-          right(formatNumber(ownCover, 2)),
           right(formatNumber(cover, 2)),
+          right(formatNumber(coverSpared, 2)),
         ]),
       ),
     );
@@ -165,10 +155,35 @@ export function payingBlocks(desk: InvestDesk): readonly Block[] {
   if (lease !== undefined)
     blocks.push(
       paragraph([
-        `Leased, the machines cost ${money(lease.leased)} ${desk.currency} in present value against ${money(lease.bought)} bought; the project would be worth ${money(lease.worth)} instead of ${money(project.measures.gain.worth)}. Payments are fixed sums in money of each year, discounted at the study's rate.`,
+        `Leased, the machines cost ${money(lease.leased)} ${desk.currency} in present value against ${money(lease.bought)} bought${study.tax === undefined ? "" : ", after tax"}; the project would be worth ${money(lease.worth)} instead of ${money(project.measures.gain.worth)}. Payments are fixed sums at the end of each year, so both are discounted at ${leaseRate(desk)}. ${lease.implied === undefined ? "The lease has no single rate of its own" : `The lease itself costs ${formatPercent(lease.implied, 2)} a year nominal`}${option.text.loan === undefined ? "" : `, the loan ${formatPercent(option.text.loan.rate, 2)}`}${study.tax === undefined ? "" : ", both before tax"}.`,
       ]),
     );
+  blocks.push(
+    paragraph(
+      [
+        `What is left at the end: a line with lasts counts back the share of its years not used up, at its price of then; working capital comes back whole; all else is worth nothing but what residual says (${option.residual === undefined ? "none is given" : inputValue(option.residual.price, option.residual.price.central)}), and that only at the end of the life of ${option.name}. A line whose lasts runs out before is bought again.`,
+      ],
+      "small",
+    ),
+  );
   return blocks;
+}
+
+/**
+ * The rate of lease or buy in words.
+ *
+ * @param desk - the report
+ * @returns rate, what it is and whether it is nominal
+ */
+export function leaseRate(desk: InvestDesk): string {
+  const { lease, study } = desk.found;
+  if (lease === undefined) return "no rate";
+  const what = lease.ofLoan
+    ? "the loan's rate"
+    : study.money === "nominal"
+      ? "the study's rate"
+      : "the study's rate with inflation";
+  return `${formatPercent(lease.rate, 2)} nominal, ${what}${study.tax === undefined ? "" : " after tax"}`;
 }
 
 /**
@@ -238,19 +253,15 @@ export function riskBlocks(desk: InvestDesk): readonly Block[] {
 export function inputTable(desk: InvestDesk): Block {
   return table(
     "inputs",
-    "All inputs as drawn: value, 95 % interval, what it is from.",
-    ["Input", "Key", "Value", "95 % interval", "From", "Source"],
+    "All inputs as drawn: value, 10 to 90 % of the draws, what it is from. The discount rate is held in draws; its ends serve as sensitivity.",
+    ["Input", "Key", "Value", "10 to 90 %", "From", "Source"],
     [...desk.found.study.inputs.values()]
       .filter(({ id }) => !id.startsWith("rates.") || id !== `rates.${desk.currency}`)
       .map((input) => [
         input.words,
         input.id,
         right(inputValue(input, input.central)),
-        right(
-          input.low === input.high
-            ? "held"
-            : `${inputValue(input, input.low)} to ${inputValue(input, input.high)}`,
-        ),
+        right(inputSpan(input)),
         input.id === "moves.all" || input.id === "outlay" ? "held" : input.tag,
         input.source,
       ]),

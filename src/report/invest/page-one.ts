@@ -5,8 +5,20 @@
 import type { BreakEven } from "../../invest/drivers.js";
 import type { FoundOption } from "../../invest/findings.js";
 import type { Block } from "../document.js";
+import { spanOf } from "../../invest/doubt.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
-import { type InvestDesk, inputValue, money, paragraph, right, say, span, table } from "./desk.js";
+import {
+  type InvestDesk,
+  inputSpan,
+  inputValue,
+  money,
+  paragraph,
+  right,
+  say,
+  span,
+  standing,
+  table,
+} from "./desk.js";
 
 /** Inputs named on page one. */
 const NAMED = 3;
@@ -30,17 +42,39 @@ export function decisionLine(desk: InvestDesk): Block {
   const best = order.reduce((first, one) =>
     (one.places[0] ?? 0) > (first.places[0] ?? 0) ? one : first,
   );
+  const next = nextBest(desk);
   const stops =
     turn?.at === undefined
       ? " No single input of the file turns the sign within its range."
-      : ` It ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (today ${inputValue(turn.input, turn.input.central)}).`;
+      : ` There it ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (${standing(turn.input)}: ${inputValue(turn.input, turn.input.central)}).`;
   return paragraph([
-    `At your inputs ${option.name} returns a net present value (NPV) of `,
-    base.run,
-    ` ${desk.currency} at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years; drawn, the median is `,
+    `All doubts drawn, ${option.name} brings a net present value (NPV) of `,
     worth.run,
-    ` ${desk.currency} (95 % interval ${worth.interval}), above zero in ${chance(desk, drawn.above)} of draws.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
+    ` ${desk.currency} against ${study.carryOn.name} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years. It is above zero in ${chance(desk, drawn.above)} of draws${next === undefined ? "" : `, and better than ${next.name}, the next option, in ${chance(desk, next.ahead)}`}. At the values of the file it is `,
+    base.run,
+    `.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
   ]);
+}
+
+// The best of the others, carrying on among them, by median equal yearly money; and in how many draws it is beaten.
+function nextBest(desk: InvestDesk): { readonly name: string; readonly ahead: number } | undefined {
+  const { options, project, study } = desk.found;
+  const nothing = new Float64Array(project.drawn.even.length);
+  const others = [
+    { name: study.carryOn.name, even: nothing },
+    ...options
+      .filter(({ option }) => option.name !== project.option.name)
+      .map(({ option, drawn }) => ({ name: option.name, even: drawn.even })),
+  ].map((one) => ({ ...one, median: spanOf(one.even).median }));
+  const [next] = others.sort((a, b) => b.median - a.median);
+  if (next === undefined) return undefined;
+  return {
+    name: next.name,
+    ahead: project.drawn.even.reduce(
+      (count, even, at) => count + (even > (next.even[at] ?? 0) ? 1 : 0),
+      0,
+    ),
+  };
 }
 
 /**
@@ -55,7 +89,7 @@ export function chance(desk: InvestDesk, count: number): string {
 }
 
 /**
- * Break-evens that turn the sign, those nearest to today in terms of the input's own doubt first.
+ * Break-evens that turn the sign, those nearest to the file's value in terms of the input's own doubt first.
  *
  * @param desk - the report
  * @returns those with a value
@@ -84,14 +118,18 @@ export function returnWords(rates: readonly number[]): string {
 }
 
 /**
- * Money per tonne or m³ in print; money brought is not a cost and is never ranked.
+ * Money per tonne or m³ in print; money brought is not a cost and is never ranked. Either way the chance that it
+ * brings money stands beside it.
  *
+ * @param desk - the report
  * @param each - money per unit, below 0 where it brings money
+ * @param saves - draws in which it brings money
  * @returns in print
  */
-export function costWords(each: number | undefined): string {
+export function costWords(desk: InvestDesk, each: number | undefined, saves: number): string {
   if (each === undefined) return "nothing saved";
-  return each < 0 ? "saves money" : money(each);
+  const often = chance(desk, saves);
+  return each < 0 ? `saves money in ${often}` : `${money(each)}; saves in ${often}`;
 }
 
 /**
@@ -113,32 +151,34 @@ export function optionTable(desk: InvestDesk): Block {
     chance(desk, order.find((one) => one.name === name)?.places[0] ?? 0);
   return table(
     "options",
-    `What each option brings against ${study.carryOn.name}, in ${desk.currency} (${study.money}); ${study.carryOn.name} itself comes first in ${first(study.carryOn.name)} of draws.`,
+    `Against ${study.carryOn.name}, ${desk.currency} ${study.money}: it comes first in ${first(study.carryOn.name)} of draws. Payback in years by yearly gains / by all money, discounted / by utilities alone; in brackets the draws in which money and CO₂e are saved.`,
     ["", ...options.map(({ option }) => option.name)],
     [
-      row("Laid out at the start", ({ measures }) => money(measures.outlay)),
-      row("Brings a year, all moved", ({ measures }) => money(measures.steady.money)),
-      row("NPV at your inputs", ({ measures }) => money(measures.gain.worth)),
-      row("NPV drawn, 10 to 90 %", ({ drawn: { spread } }) => span(spread[1], spread[3])),
+      row("Outlay at start", ({ measures }) => money(measures.outlay)),
+      row("A year, all moved", ({ measures }) => money(measures.steady.money)),
+      row("NPV, 10 % below", ({ drawn }) => desk.worth(drawn).low),
+      row("NPV, median", ({ drawn }) => desk.worth(drawn).value.text),
+      row("NPV, 90 % below", ({ drawn }) => desk.worth(drawn).high),
       row("P(NPV above 0)", ({ drawn }) => chance(desk, drawn.above)),
-      row("Rate of return (IRR)", ({ measures }) =>
+      row("IRR", ({ measures }) =>
         measures.rates.length > 1 ? "not unique" : returnWords(measures.rates),
       ),
-      row("Simple payback, yearly gains", ({ measures }) => short(measures.simplePayback)),
-      row("Discounted payback, all money", ({ measures }) => short(measures.discountedPayback)),
-      row("Utilities-only payback", ({ measures }) => short(measures.utilitiesPayback)),
-      row("Cost per t CO₂e", ({ measures }) => costWords(measures.perTonne)),
-      row("Rests on estimates", ({ tags }) =>
-        formatPercent((tags.get("estimate") ?? 0) + (tags.get("default") ?? 0)),
+      row("Payback", ({ measures: { simplePayback, discountedPayback, utilitiesPayback } }) =>
+        [simplePayback, discountedPayback, utilitiesPayback].map(short).join(" / "),
+      ),
+      row("Per t CO₂e (saves)", ({ measures: { perTonne }, drawn }) =>
+        perTonne === undefined
+          ? "none less"
+          : `${perTonne < 0 ? "saves" : money(perTonne)} (${chance(desk, drawn.saves)})`,
       ),
       row("Comes first", ({ option }) => first(option.name)),
     ],
-    { widths: [1.9, ...options.map(() => 1.35)] },
+    { widths: [1.5, ...options.map(() => 1.35)] },
   );
 }
 
 function short(value: number | undefined): string {
-  return value === undefined ? "never" : `${formatNumber(value, 1)}\u00a0a`;
+  return value === undefined ? "never" : formatNumber(value, value < 9.95 ? 1 : 0);
 }
 
 /**
@@ -190,7 +230,7 @@ export function cashTable(desk: InvestDesk): Block {
   let sum = 0;
   return table(
     "cash-table",
-    `Money of each year and added up, ${desk.currency}: at your inputs, and 10 to 90 % of the draws.`,
+    `Money of each year and added up, ${desk.currency}: at the values of the file, and 10 to 90 % of the draws.`,
     ["Year", "Money of the year", "10 to 90 %", "Discounted, added up", "10 to 90 %"],
     measures.gain.flows.map((flow, year) => {
       const time = study.timing === "mid-year" && year > 0 ? year - 0.5 : year;
@@ -220,10 +260,10 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
     const worth = `NPV ${span(Math.min(low, high), Math.max(low, high))}`;
     if (input === undefined) {
       const [part] = modelParts;
-      return `the model of the hall (${worth}, ${part === undefined ? "" : `most of it ${part.heading}`})`;
+      return `the model of the hall (${worth}${part === undefined ? "" : `, mostly ${part.heading}`})`;
     }
     const at = breakEvens.find((one) => one.input.id === input.id)?.at;
-    return `${input.words} (${inputValue(input, input.low)} to ${inputValue(input, input.high)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
+    return `${input.words} (${inputSpan(input)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
   });
   const guessed = swings
     .flatMap(({ input }) => (input === undefined ? [] : [input]))
@@ -240,7 +280,7 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
           .slice(0, GUESSED)
           .map(({ words }) => words)
           .join("; ")}${more > 0 ? `; and ${formatNumber(more, 0)} more` : ""}. `,
-        `${formatPercent(resting)} of the present value of what ${project.option.name} changes rests on estimates, the share that may move among them; all quantities are modelled. `,
+        `${formatPercent(resting)} of the present value it changes rests on estimates; quantities are modelled. `,
         say("Internal, forecast: ", "bold"),
         "not for clients or advertising; no financial, tax, legal or engineering advice.",
       ],

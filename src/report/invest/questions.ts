@@ -3,11 +3,12 @@
  */
 
 import { BUSY } from "../../invest/machine-use.js";
-import type { WhatIf } from "../../invest/what-ifs.js";
+import { type WhatIf, withoutAnyway } from "../../invest/what-ifs.js";
 import type { Block, Cell } from "../document.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import { baseLoadMoney } from "./base-load.js";
-import { type InvestDesk, inputValue, money, right, span, table, years } from "./desk.js";
+import { type InvestDesk, inputValue, money, right, span, standing, table, years } from "./desk.js";
+import { leaseRate } from "./options.js";
 import { chance } from "./page-one.js";
 
 const ASKED: Readonly<Record<WhatIf["code"], string>> = {
@@ -20,7 +21,24 @@ const ASKED: Readonly<Record<WhatIf["code"], string>> = {
   "no-hours-saved": "What if no hour set free is really saved?",
   "worth-nothing-at-end": "What is the exit value? Without it:",
   "tariff-otherwise": "What if the effluent tariff changes?",
-  "nothing-to-pay-anyway": "What if nothing had to be spent anyway?",
+  "nothing-leaves": "What if nothing of what lots leave behind is saved?",
+  "carry-on-pays-nothing": "What if carrying on had nothing to pay?",
+  "neither-pays": "What if nobody had anything to pay anyway?",
+};
+
+// What exactly is left out, where the question alone does not say it.
+const EXACTLY: Readonly<Partial<Record<WhatIf["code"], (desk: InvestDesk) => string>>> = {
+  "nothing-leaves": ({ found }) =>
+    `All of the ${[...found.study.stays.keys()].join(", ")} is paid for all the same.`,
+  "carry-on-pays-nothing": ({ found }) =>
+    `Capital of ${found.study.carryOn.name} left out; ${found.project.option.name} pays all of its own.`,
+  "neither-pays": ({ found: { study, project } }) => {
+    const { capital } = project.option;
+    const left = capital.filter(
+      (line) => !withoutAnyway(study, project.option).capital.includes(line),
+    );
+    return `Capital of ${study.carryOn.name} left out, and of ${project.option.name}: ${left.map(({ what }) => what).join(", ") || "nothing"}.`;
+  },
 };
 
 /**
@@ -34,9 +52,11 @@ export function questionTable(desk: InvestDesk): Block {
   const rows: (readonly (Cell | string)[])[] = [
     inkRow(desk),
     ...found.whatIfs.map(({ code, central, drawn }): readonly (Cell | string)[] => [
-      code === "tariff-otherwise" && found.study.otherTariff !== undefined
-        ? `What if effluent is charged by ${found.study.otherTariff.tariff.form === "volume" ? "volume alone" : "strength"} from the start?`
-        : ASKED[code],
+      code in EXACTLY
+        ? `${ASKED[code]} ${EXACTLY[code]?.(desk) ?? ""}`
+        : code === "tariff-otherwise" && found.study.otherTariff !== undefined
+          ? `What if effluent is charged by ${found.study.otherTariff.tariff.form === "volume" ? "volume alone" : "strength"} from the start?`
+          : ASKED[code],
       right(`NPV ${money(central)}`),
       `${span(drawn.spread[1], drawn.spread[3])}; above 0 in ${formatShareOfDraws(drawn.above, drawn.worth.length)}`,
     ]),
@@ -67,7 +87,7 @@ function inkRow({ found }: InvestDesk): Row {
   return [
     "How wrong may the ink price be?",
     right(at === undefined ? "never turns" : `up to ${inputValue(input, at)}`),
-    `today ${inputValue(input, input.central)}; 95 % interval ${span(input.low, input.high)}`,
+    `${standing(input)} ${inputValue(input, input.central)}; ${span(input.low, input.high)}`,
   ];
 }
 
@@ -101,29 +121,42 @@ function boilerRow(desk: InvestDesk): Row {
 function bottleneckRow({ found }: InvestDesk): Row {
   const [most] = found.uses;
   if (most === undefined) return [];
-  const { low, high, median } = most.useAfter;
+  const { low, high, median } = most.use;
   return [
     "Which machine is the bottleneck then?",
-    right(`${most.machine}, ${formatPercent(most.after / most.has)} of its hours`),
+    right(`${most.machine}, ${formatPercent(most.runs / most.has)} of its hours`),
     `${formatPercent(low)} to ${formatPercent(high)}${median > BUSY ? "; above 85 %, so lots wait long" : ""}`,
   ];
 }
 
 function secondsRow({ found }: InvestDesk): Row {
-  const comes = new Set(
-    found.project.option.moving.flatMap(({ comesHours }) => [...comesHours.keys()]),
-  );
-  const fix = found.uses.find(
-    ({ machine }) => comes.has(machine) && !/^(pad|printer)/.test(machine),
-  );
+  const { moving } = found.project.option;
+  const total = (of: (each: (typeof moving)[number]) => number): number =>
+    moving.reduce((sum, each) => sum + each.share.central * of(each), 0);
+  const comes = (machine: string): number =>
+    total(({ comesHours }) => comesHours.get(machine)?.central ?? 0);
+  const leaves = (machine: string): number =>
+    total(({ leavesHours }) => leavesHours.get(machine)?.central ?? 0);
+  // What fixes is what the new route asks most of beyond the old one, printers apart.
+  const [fix] = found.uses
+    .filter(({ machine }) => comes(machine) > 0 && !/^(pad|printer)/.test(machine))
+    .sort((a, b) => comes(b.machine) - leaves(b.machine) - comes(a.machine) + leaves(a.machine));
   if (fix === undefined) return [];
-  const { low, high } = fix.useAfter;
-  const more = (use: number): string => `${formatNumber(100 * (1 / use - 1), 0)}\u00a0%`;
+  const metres = total(({ length }) => length);
+  const held = comes(fix.machine);
+  const now = metres > 0 ? (3600 * held) / metres : NaN;
+  const room = (use: number): string =>
+    use > 0 ? formatSeconds(now * (1 / use - 1)) : "any number of";
+  const { low, high } = fix.use;
   return [
-    "How many seconds more can I bear?",
-    right(`${more(fix.after / fix.has)} longer in ${fix.machine}`),
-    `${more(high)} to ${more(low)} before it is full: so much longer a stay of any length may be`,
+    "How many seconds more or less can I bear?",
+    right(`${room(fix.runs / fix.has)}\u00a0s/m more in ${fix.machine}`),
+    `a metre that moves holds it ${formatSeconds(now)}\u00a0s now, set-up and waiting with it; ${room(high)} to ${room(low)}\u00a0s/m more before its hours are full, all its lots alike. Seconds less save labour${fix.use.median > BUSY ? " and let more lots move" : " alone: it holds nothing up"}`,
   ];
+}
+
+function formatSeconds(seconds: number): string {
+  return formatNumber(seconds, seconds < 10 ? 1 : 0);
 }
 
 function anywayRow({ found }: InvestDesk): Row {
@@ -140,16 +173,17 @@ function anywayRow({ found }: InvestDesk): Row {
   ];
 }
 
-function leaseRow({ found }: InvestDesk): Row {
+function leaseRow(desk: InvestDesk): Row {
+  const { found } = desk;
   const { lease, project } = found;
   if (lease === undefined)
     return ["Lease or buy?", right("no lease given"), "put an offer under lease of the option"];
   const better = lease.leased < lease.bought ? "lease" : "buy";
-  const rate = found.study.discount;
+  const loan = project.option.text.loan;
   return [
     "Lease or buy?",
     right(`${better}: ${money(lease.leased)} leased, ${money(lease.bought)} bought`),
-    `present values at ${inputValue(rate, rate.central)}; NPV ${money(lease.worth)} leased, ${money(project.measures.gain.worth)} bought. A dearer loan favours the lease.`,
+    `present values at ${leaseRate(desk)}${lease.implied === undefined ? "" : `; the lease itself costs ${formatPercent(lease.implied, 2)} nominal`}${loan === undefined ? "" : `, the loan ${formatPercent(loan.rate, 2)}`}. NPV ${money(lease.worth)} leased, ${money(project.measures.gain.worth)} bought`,
   ];
 }
 

@@ -4,7 +4,16 @@
 
 import type { Block } from "../document.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
-import { type InvestDesk, inputValue, money, paragraph, right, span, table } from "./desk.js";
+import {
+  type InvestDesk,
+  inputValue,
+  money,
+  paragraph,
+  right,
+  span,
+  standing,
+  table,
+} from "./desk.js";
 
 /** Inputs shown in the picture of swings. */
 const SHOWN = 12;
@@ -35,12 +44,12 @@ function inkBlocks(desk: InvestDesk): readonly Block[] {
     paragraph([
       ...(nothing === undefined
         ? [
-            "At today's order book no price of pigment ink makes the project pay: even ink for nothing would not do.",
+            "At the logged order book no price of pigment ink makes the project pay: even ink for nothing would not do.",
           ]
         : [
-            "At today's order book the project breaks even at ",
+            "At the logged order book the project breaks even at ",
             desk.number("ink.break-even", nothing, ink.unit).run,
-            ` ${ink.unit} of pigment ink; ${inputValue(ink, ink.central)} is what the file says (${ink.tag}; 95 % interval ${span(ink.low, ink.high)}).`,
+            ` ${ink.unit} of pigment ink; ${inputValue(ink, ink.central)} is what the file says (${standing(ink)}; 10 to 90 % of draws ${span(ink.low, ink.high)}).`,
           ]),
       " Below a line it brings more than the line says. A machine that fills up bends the lines: more orders than it has hours for cannot move.",
     ]),
@@ -48,7 +57,7 @@ function inkBlocks(desk: InvestDesk): readonly Block[] {
       kind: "figure",
       id: "ink-volume",
       title: `Price of pigment ink against volume at which ${project.option.name} is worth the same, ${ink.unit} over million m² a year`,
-      description: `Lines of equal net present value; today ${inputValue(ink, ink.central)} at ${formatNumber(million, 2)} million m² a year.`,
+      description: `Lines of equal net present value; in the file ${inputValue(ink, ink.central)} at ${formatNumber(million, 2)} million m² a year.`,
       chart: {
         kind: "worth-line",
         data: {
@@ -128,11 +137,11 @@ function swingBlocks(desk: InvestDesk): readonly Block[] {
         .map((part) => `${part.heading} within ${span(part.low, part.high)}`)
         .join(
           ", ",
-        )} ${desk.currency} (95 %). Log ink per lot and meter the machines to narrow it: the report of both routes says which measurement is worth most.`,
+        )} ${desk.currency} (10 to 90 % of the draws). Log ink per lot and meter the machines to narrow it: the report of both routes says which measurement is worth most.`,
     ]),
     table(
       "npv-swings-table",
-      `Net present value with one input at the ends of its 95 % interval, all others at their central values, ${desk.currency}. The model of the hall is drawn as a whole.`,
+      `Net present value with one input at its 10 and 90 % quantiles, all others at their central values, ${desk.currency}. The model of the hall is drawn as a whole.`,
       ["Input", "From", "Low", "NPV there", "High", "NPV there"],
       swings.map(({ input, low, high }) => [
         words(input),
@@ -163,7 +172,7 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
     {
       kind: "figure",
       id: "turning-points",
-      title: `How wrong each input may be before ${project.option.name} breaks even, percent of today's value`,
+      title: `How wrong each input may be before ${project.option.name} breaks even, percent of its value in the file`,
       description: sorted
         .map(({ input, at }) => `${input.words}: ${at === undefined ? "never" : value(input, at)}`)
         .join("; "),
@@ -177,7 +186,7 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
             .map(({ input, at = 0 }) => ({
               name: input.words,
               at: (100 * at) / input.central,
-              label: `${value(input, at)}, today ${value(input, input.central)}`,
+              label: `${value(input, at)}, ${standing(input)} ${value(input, input.central)}`,
             })),
         },
       },
@@ -185,7 +194,7 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
     table(
       "break-evens",
       `Value of each input at which the net present value is 0, all others at their central values. “Never”: not within the range looked at. The discount rate at which it is 0 is the rate of return.`,
-      ["Input", "Today", "Break-even", "Margin", "Within its doubt", "Looked at"],
+      ["Input", "In the file", "Break-even", "Margin", "Within 10 to 90 %", "Looked at"],
       sorted.map(({ input, at, range }) => [
         input.words,
         right(value(input, input.central)),

@@ -24,6 +24,8 @@ beforeAll(async () => {
     house: "Weir Lane Prints (invented)",
     file: read.value!.text,
     findings: findingsOf(study),
+    differences: [],
+    plantFile: "plant.yaml",
     days: ["2025-10-01", "2026-09-30"],
     lots: 2462,
     leftOut: 0,
@@ -101,8 +103,29 @@ describe("the report on a purchase", () => {
     expect(first).toMatch(/\d+\s% of the present value/);
     expect(first).toContain("Still guessed: ");
     expect(first).toContain("Internal, forecast: ");
-    expect(first).toMatch(/net present value \(NPV\) of .*95 % interval/);
+    expect(first).toMatch(/net present value \(NPV\) of .*10 to 90 % of draws/);
     expect(document.footer).toContain("Internal, forecast");
+    // The drawn median leads, with its interval; then both chances, then the values of the file.
+    expect(first).toMatch(
+      /^All doubts drawn, second calender brings .*median; 10 to 90 % of draws .*above zero in .*better than .*, the next option, in .*At the values of the file/m,
+    );
+    expect(first).toMatch(
+      /No machine need be bought for volume: .*the calender there is used \d+\s%.*busiest month.*calender there moves the same lots without it: NPV/,
+    );
+    expect(first).not.toContain("today");
+  });
+
+  it("prints one rounding of a worth wherever it stands, and one coverage of intervals", () => {
+    const median = (id: string, column: number): readonly string[] =>
+      table(id).rows.map((row) => texts(row[column]?.runs ?? []));
+    const rows = table("options").rows.map((row) => row.map(({ runs }) => texts(runs)));
+    const first = rows.find(([name]) => name === "NPV, median") ?? [];
+    expect(median("measures", 3)).toEqual(first.slice(1));
+    const whole = document.blocks.map(said).join("\n");
+    // The convention on tags is the one place that speaks of 95 %.
+    expect(whole.match(/95\s% interval|at 95\s%|\(95\s%\)/g)?.length ?? 0).toBeLessThanOrEqual(1);
+    expect(texts(table("questions").head[2]?.runs ?? [])).toBe("Doubt");
+    expect(table("questions").caption).toContain("10 to 90 % of the draws");
   });
 
   it("answers each question with a number and its doubt", () => {
@@ -132,9 +155,10 @@ describe("the report on a purchase", () => {
 
   it("ranks no option by the cost of a tonne that saves money", () => {
     const rows = table("options").rows.map((row) => row.map(({ runs }) => texts(runs)));
-    const tonne = rows.find(([name]) => name?.startsWith("Cost per t")) ?? [];
-    input.findings.options.forEach(({ measures }, i) => {
-      if ((measures.perTonne ?? 0) < 0) expect(tonne[i + 1]).toBe("saves money");
+    const tonne = rows.find(([name]) => name?.startsWith("Per t CO")) ?? [];
+    input.findings.options.forEach(({ measures, drawn }, i) => {
+      expect(drawn.saves).toBeLessThanOrEqual(drawn.above);
+      if ((measures.perTonne ?? 0) < 0) expect(tonne[i + 1]).toMatch(/^saves \(.*%\)$/);
     });
   });
 
@@ -147,7 +171,7 @@ describe("the report on a purchase", () => {
 describe("the data beside it", () => {
   it("holds cash flows to the cent that add up", () => {
     const { study } = input.findings;
-    const rows = parse<Record<string, string>>(cashFlowCsv(input.schedules, study.currency), {
+    const rows = parse<Record<string, string>>(cashFlowCsv(input.schedules, study), {
       columns: true,
     });
     expect(rows).toHaveLength(study.options.reduce((sum, { text }) => sum + text.life + 1, 0));
@@ -155,11 +179,21 @@ describe("the data beside it", () => {
       option: _o,
       year: _y,
       currency,
+      kind_of_money,
+      counted,
+      tax_basis,
+      sign,
       tax = "",
       money = "",
       discounted,
       ...parts
     } of rows) {
+      expect([kind_of_money, counted, tax_basis]).toEqual([
+        "real, of 2027-04-01",
+        "end-year",
+        "before tax",
+      ]);
+      expect(sign).toBe("above 0 where better than carry on; tax above 0 where paid");
       expect(currency).toBe("EUR");
       expect(discounted).toMatch(/^-?\d+\.\d\d$/);
       const sum = Object.values(parts).reduce((total, part) => total + Number(part), 0);
