@@ -9,6 +9,7 @@ import type { FactorSet } from "../factors/factor.js";
 import { type Candidate, candidateOf, type Given } from "./candidate.js";
 import type { CellTotals } from "./cells.js";
 import { cellsOf, type Drawn, drawnOf, NONE, puttingTogether } from "./drawn.js";
+import { drawShelf } from "./draw-shelf.js";
 import { type Flag, flagsOf } from "./flags.js";
 import { type Gate, gateOf, type Refused } from "./gate.js";
 import {
@@ -21,7 +22,13 @@ import {
 import { type Reversal, reversalOf } from "./reversal.js";
 import type { CellDraws } from "./standardise.js";
 import { type Standings, standingsOf } from "./standings.js";
-import { endsUnsaid, type Unstated } from "./unstated.js";
+import { endsCounted, endsUnsaid, type Unstated } from "./unstated.js";
+
+/** Most draws of what counts for places: of a chance of 0.90 they leave 1.3 points of doubt. */
+export const PLACE_DRAWS = 500;
+
+/** Leaves that are one for all suppliers whose draws are kept. */
+const SHARED = 500;
 
 /** What is asked. */
 export interface SuppliersAsked {
@@ -135,9 +142,16 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   if (ready.length === 0)
     return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results: [] };
   const free = routeFree(mix);
-  // A stratum that somebody lacks counts as if nothing had been said of its settings by anybody.
-  const lacking = covered.some((weight) => weight < 1 - 1e-9);
-  const how = { ...asked, silent: lacking ? endsUnsaid(asked.shipped) : undefined };
+  const how = {
+    ...asked,
+    placeDraws: Math.min(asked.draws, PLACE_DRAWS),
+    counted: endsCounted(
+      ready.map(({ program }) => program),
+      asked.shipped,
+    ),
+    silent: endsUnsaid(asked.shipped),
+    keep: drawShelf(SHARED),
+  };
   const drawn = ready.map((candidate) => drawnOf(candidate, gate, mix, how));
   const freely =
     free === undefined
@@ -202,6 +216,22 @@ function resultOf(candidate: Candidate, id: IndicatorId, drawn: Drawn): Supplier
   };
 }
 
+// A stratum that somebody lacks counts as if nothing had been said of it, at the supplier that counts most there.
+function silentOf(mix: ReferenceMix, drawn: readonly Drawn[], id: IndicatorId): CellDraws {
+  const cells = drawn.map((one) =>
+    cellsOf(one.counted.get(id) ?? one.value, id, one.holes, "accepted"),
+  );
+  return mix.strata.map((_, k) => {
+    if (cells.every((own) => own[k] !== undefined)) return undefined;
+    const medians = cells.map((own) => (own[k] === undefined ? -Infinity : rangeOf(own[k]).median));
+    const most = medians.indexOf(Math.max(...medians));
+    const one = drawn[most];
+    return one === undefined || medians[most] === -Infinity
+      ? undefined
+      : cellsOf(one.silent(id), id, one.holes, "accepted")[k];
+  });
+}
+
 function standingsIn(
   candidates: readonly Candidate[],
   mix: ReferenceMix,
@@ -219,7 +249,7 @@ function standingsIn(
     weights: mix.strata.map(({ weight }) => weight),
     values: cells(({ value }) => value),
     counted: cells(held),
-    silent: cells((one) => one.silent.get(id) ?? held(one)),
+    silent: silentOf(mix, drawn, id),
     byMass: cells(held, "mass"),
     ...(other === undefined ? {} : { other }),
   });
