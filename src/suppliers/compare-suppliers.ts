@@ -12,6 +12,7 @@ import { cellsOf, type Drawn, drawnOf, NONE, puttingTogether } from "./drawn.js"
 import { drawShelf } from "./draw-shelf.js";
 import { type Flag, flagsOf } from "./flags.js";
 import { type Gate, gateOf, type Refused } from "./gate.js";
+import { type QualityRating, supplierRating } from "./quality-rating.js";
 import {
   coveredWeight,
   type MixArea,
@@ -25,7 +26,7 @@ import { type Standings, standingsOf } from "./standings.js";
 import { endsCounted, endsUnsaid, type Unstated } from "./unstated.js";
 
 /** Most draws of what counts for places: of a chance of 0.90 they leave 1.3 points of doubt. */
-export const PLACE_DRAWS = 500;
+const PLACE_DRAWS = 500;
 
 /** Leaves that are one for all suppliers whose draws are kept. */
 const SHARED = 500;
@@ -50,6 +51,8 @@ export interface SuppliersAsked {
 export interface Cell {
   /** Lots. */
   readonly lots: number;
+  /** Effective number of lots: one large among small ones counts for little more than one. */
+  readonly effective: number;
   /** Accepted area. [m²] */
   readonly accepted: number;
   /** Value per accepted m²; absent where there is none. */
@@ -72,6 +75,8 @@ export interface SupplierResult {
   readonly unstated: readonly Unstated[];
   /** Accepted area in the mix. [m²] */
   readonly accepted: number;
+  /** How well its numbers are known; absent where it takes nothing. */
+  readonly rating?: QualityRating;
 }
 
 /** All suppliers under one indicator. */
@@ -104,8 +109,10 @@ export interface SuppliersCompared {
   readonly covered: readonly number[];
   /** Checks by supplier. */
   readonly flags: readonly (readonly Flag[])[];
-  /** Number of draws. */
+  /** Number of draws of values. */
   readonly draws: number;
+  /** Number of draws of what counts for places. */
+  readonly placeDraws: number;
   /** Results by indicator; empty where there is nobody to compare. */
   readonly results: readonly IndicatorResult[];
 }
@@ -139,12 +146,13 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   const mix = asked.mix ?? pooledMix(areas);
   const covered = areas.map((own) => coveredWeight(mix, own));
   const flags = ready.map((candidate) => flagsOf(candidate, ready));
+  const counts = { draws: asked.draws, placeDraws: Math.min(asked.draws, PLACE_DRAWS) };
   if (ready.length === 0)
-    return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results: [] };
+    return { gate, mix, candidates: ready, covered, flags, ...counts, results: [] };
   const free = routeFree(mix);
   const how = {
     ...asked,
-    placeDraws: Math.min(asked.draws, PLACE_DRAWS),
+    ...counts,
     counted: endsCounted(
       ready.map(({ program }) => program),
       asked.shipped,
@@ -160,7 +168,9 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   const results = asked.ids.flatMap((id): readonly IndicatorResult[] => {
     const known = ready[0]?.program.indicators.get(id);
     if (known === undefined) return [];
-    const suppliers = ready.map((candidate, s) => resultOf(candidate, id, drawn[s]!));
+    const suppliers = ready.map((candidate, s) =>
+      resultOf(candidate, id, drawn[s]!, asked.shipped),
+    );
     const open =
       free === undefined || freely === undefined ? undefined : standingsIn(ready, free, freely, id);
     const standings = standingsIn(ready, mix, drawn, id, open);
@@ -177,7 +187,7 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
       },
     ];
   });
-  return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results };
+  return { gate, mix, candidates: ready, covered, flags, ...counts, results };
 }
 
 // Stratum of the mix with free routes that each stratum of the mix belongs to.
@@ -197,15 +207,22 @@ function soundAreas({ alias, areas, groups }: Candidate, { boundary }: Gate): re
   return areas.filter((_, i) => !holed.has(groups[i]?.key.route ?? ""));
 }
 
-function resultOf(candidate: Candidate, id: IndicatorId, drawn: Drawn): SupplierResult {
+function resultOf(
+  candidate: Candidate,
+  id: IndicatorId,
+  drawn: Drawn,
+  shipped: FactorSet,
+): SupplierResult {
   const { value, counted, holes } = drawn;
   const own = cellsOf(value, id, holes, "accepted");
   const held = cellsOf(counted.get(id) ?? value, id, holes, "accepted");
+  const rating = supplierRating(candidate, id, shipped);
   return {
     alias: candidate.alias,
     crude: rangeOf(drawn.crude.get(id) ?? NONE),
     cells: holes.map((hole, k) => ({
       lots: value.lots[k] ?? 0,
+      effective: drawn.effective[k] ?? 0,
       accepted: value.accepted[k] ?? 0,
       ...(own[k] === undefined ? {} : { value: rangeOf(own[k]) }),
       ...(held[k] === undefined ? {} : { counted: rangeOf(held[k]) }),
@@ -213,6 +230,7 @@ function resultOf(candidate: Candidate, id: IndicatorId, drawn: Drawn): Supplier
     })),
     unstated: drawn.unstated.get(id) ?? [],
     accepted: value.accepted.slice(0, holes.length).reduce((sum, area) => sum + area, 0),
+    ...(rating === undefined ? {} : { rating }),
   };
 }
 

@@ -3,7 +3,7 @@
  */
 
 import { rangeOf, type Range } from "../compare/compare.js";
-import { kendallTau } from "./kendall.js";
+import { kendallTau, pairsKept } from "./kendall.js";
 import { chanceLess, expectedRank, groupsApart, rankChances } from "./rank-chances.js";
 import { type CellDraws, type MissingRule, standardisedDraws } from "./standardise.js";
 
@@ -67,6 +67,23 @@ export interface OtherOrder {
   readonly places: readonly number[];
   /** Kendall's tau-b with the order at the mix; absent where it has no value. */
   readonly tau?: number;
+  /** Pairs with an order under both. */
+  readonly pairs: number;
+  /** Those that keep it. */
+  readonly kept: number;
+}
+
+/**
+ * Suppliers as they are shown: those that can be told apart in their order, all others by name.
+ *
+ * @param ranked - suppliers in order
+ * @returns groups in order, names within them
+ */
+export function asShown(ranked: readonly Standing[]): readonly Standing[] {
+  return [...ranked].sort(
+    (a, b) =>
+      (a.group ?? 0) - (b.group ?? 0) || a.alias.localeCompare(b.alias, "en", { numeric: true }),
+  );
 }
 
 /** Places of all. */
@@ -190,7 +207,14 @@ function othersOf(
   return list.flatMap(([id, numbers]): readonly OtherOrder[] => {
     if (numbers === undefined || numbers.some(Number.isNaN)) return [];
     const tau = kendallTau(base, numbers);
-    return [{ id, places: placesOf(numbers), ...(Number.isNaN(tau) ? {} : { tau }) }];
+    return [
+      {
+        id,
+        places: placesOf(numbers),
+        ...pairsKept(base, numbers),
+        ...(Number.isNaN(tau) ? {} : { tau }),
+      },
+    ];
   });
 }
 

@@ -19,6 +19,7 @@ import type { Group } from "../ledger/ledger.js";
 import type { Plant } from "../plant/plant.js";
 import { readPlant } from "../plant/read-plant.js";
 import type { Judged } from "../problems/problem.js";
+import { meterGaps, meterSums } from "./meter-sums.js";
 import type { Pack, PackFigure } from "./schema.js";
 import { groupsOf, placeOf } from "./strata.js";
 
@@ -159,7 +160,7 @@ export function workOut(
     claims:
       both === undefined || comparisons === undefined
         ? []
-        : claimsOf(body, both, compared, comparisons, claims),
+        : claimsOf(body, both, compared, comparisons, claims, gapsOf(body, printed)),
     printed: programs.printed,
   };
 }
@@ -213,6 +214,7 @@ function claimsOf(
   groups: readonly Group[],
   comparisons: ReadonlyMap<IndicatorId, Comparison>,
   claims: readonly string[],
+  gaps: ReturnType<typeof meterGaps>,
 ): Pack["claims"] {
   return claims.flatMap((id) => {
     const kind = claimKind(id);
@@ -221,8 +223,7 @@ function claimsOf(
       account,
       groups,
       comparisons,
-      // Readings of meters travel as they were read; the gap to the lots is for who made them to judge.
-      gaps: new Map(),
+      gaps,
       fastness: body.fastness,
       audience: "client",
       review: body.plant.review,
@@ -234,6 +235,25 @@ function claimsOf(
       body.policy,
       body.period.to,
     );
-    return [{ id, verdict, expires, ...(cautious === undefined ? {} : { cautious }) }];
+    const { gap } = evidence;
+    return [
+      {
+        id,
+        verdict,
+        expires,
+        ...(cautious === undefined ? {} : { cautious }),
+        ...(gap === undefined ? {} : { gap }),
+      },
+    ];
   });
+}
+
+// Site meters against all lots as they were printed, at their median.
+function gapsOf(body: PackBody, printed: Account): ReturnType<typeof meterGaps> {
+  return meterGaps(
+    meterSums(body, (id) => {
+      const draws = printed.indicators.pigment.get(id);
+      return draws === undefined ? undefined : rangeOf(draws).median;
+    }),
+  );
 }
