@@ -5,7 +5,7 @@
 import { addProduct, addScaled, sumProduct } from "../numbers/loops.js";
 import type { Workflow } from "../plant/shipped-routes.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import { BLOCK, type BlockVisit, type Draws, drawsOf } from "./draws.js";
+import { BLOCK, type BlockVisit, type DrawKeep, type Draws, drawsOf } from "./draws.js";
 import type { IndicatorId } from "./indicators.js";
 import { fenceOf, unityOf } from "./outlet.js";
 import type { Program, ProgramTerm } from "./program.js";
@@ -64,19 +64,21 @@ export function accountOf(program: Program, count: number, seed: number): Accoun
  * @param programs - programs over the same nodes
  * @param count - number of draws
  * @param seed - seed of the draws
+ * @param keep - keeps leaves for draws of other programs
  * @returns an account of each, the same as it would be alone
  */
 export function accountsOf(
   programs: readonly Program[],
   count: number,
   seed: number,
+  keep?: DrawKeep,
 ): readonly Account[] {
   const [first] = programs;
   if (first === undefined) return [];
   if (programs.some(({ nodes }) => nodes !== first.nodes))
     throw new Error("Programs of one pass must share their nodes.");
   const tallies = programs.map((program) => tallyOf(program, count));
-  const draws = drawsOf(first.nodes, count, seed);
+  const draws = drawsOf(first.nodes, count, seed, keep);
   const needed = new Set(tallies.flatMap((tally) => [...tally.needed]));
   draws.each(needed, (start, end, values) => {
     for (const { visit } of tallies) visit(start, end, values);

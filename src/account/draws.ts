@@ -23,6 +23,22 @@ export interface Draws {
   readonly each: (needed: Iterable<number>, visit: BlockVisit, most?: number) => void;
 }
 
+/**
+ * Keeps the draws of a leaf for the next that asks for the same leaf, seed and count.
+ *
+ * @param leaf - the leaf
+ * @param seed - seed of the draws
+ * @param count - number of draws
+ * @param make - draws it, where nothing was kept
+ * @returns draws, not to be changed
+ */
+export type DrawKeep = (
+  leaf: Leaf,
+  seed: number,
+  count: number,
+  make: () => Float64Array,
+) => Float64Array;
+
 /** Draws worked out in one go. */
 export const BLOCK = 500;
 
@@ -33,10 +49,12 @@ export const BLOCK = 500;
  * @param nodes - what is drawn
  * @param count - number of draws
  * @param seed - seed of the report
+ * @param keep - keeps leaves for draws of other programs; nothing is kept when left out
  * @returns the draws
  */
-export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
-  const leaves = leafShelf(nodes, seed);
+export function drawsOf(nodes: Nodes, count: number, seed: number, keep?: DrawKeep): Draws {
+  // What is kept elsewhere would live as long as the nodes if it were kept here too.
+  const leaves = keep === undefined ? leafShelf(nodes, seed) : new Map<number, Float64Array>();
   // Streams that several leaves read are kept; the rest would only fill memory.
   const streams = new Map<string, Ranks>();
   const kept = (stream: string): Ranks => {
@@ -49,10 +67,10 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
       throw new RangeError(`${leaf.id} has ${leaf.drawn.length} draws, not ${count}.`);
     let found = leaf.drawn ?? leaves.get(at);
     if (found === undefined || found.length < count) {
-      found =
-        leaf.spread.shape === "fixed"
-          ? new Float64Array(count).fill(leaf.spread.value)
-          : draw(leaf.spread, ranksOfLeaf(leaf, ranksOf(seed, leaf.id, count), kept));
+      const make = (): Float64Array =>
+        draw(leaf.spread, ranksOfLeaf(leaf, ranksOf(seed, leaf.id, count), kept));
+      if (leaf.spread.shape === "fixed") found = new Float64Array(count).fill(leaf.spread.value);
+      else found = keep === undefined ? make() : keep(leaf, seed, count, make);
       leaves.set(at, found);
     }
     return found;
@@ -64,14 +82,14 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
     const moving = wanted.filter((at) => !still[at]);
     for (const at of wanted) {
       if (still[at] || nodes.list[at]?.quantity.kind === "derived") {
-        values[at] = new Float64Array(BLOCK).fill(fixed[at]!);
+        values[at] = block().fill(fixed[at]!);
       }
     }
     const leafBlocks = moving.flatMap((at) => {
       const { quantity } = nodes.list[at]!;
       return quantity.kind === "leaf" ? [{ at, all: leafDraws(at, quantity) }] : [];
     });
-    for (const { at } of leafBlocks) values[at] = new Float64Array(BLOCK);
+    for (const { at } of leafBlocks) values[at] = block();
     const formulas = moving.flatMap((at) => {
       const { quantity, reads } = nodes.list[at]!;
       if (quantity.kind === "leaf") return [];
@@ -86,6 +104,7 @@ export function drawsOf(nodes: Nodes, count: number, seed: number): Draws {
       }
       visit(start, end, values);
     }
+    for (const at of wanted) giveBack(values[at]!);
   };
   const of = (at: number): Float64Array => {
     const quantity = nodes.list[at]?.quantity;
@@ -116,6 +135,18 @@ function leafShelf(nodes: Nodes, seed: number): Map<number, Float64Array> {
     seeds.set(seed, leaves);
   }
   return leaves;
+}
+
+// Blocks of earlier passes, taken again: a comparison of many mills would else throw gigabytes of them away.
+const spare: Float64Array[] = [];
+const MOST_SPARE = 8000;
+
+function block(): Float64Array {
+  return spare.pop() ?? new Float64Array(BLOCK);
+}
+
+function giveBack(used: Float64Array): void {
+  if (used.length === BLOCK && spare.length < MOST_SPARE) spare.push(used);
 }
 
 // Nodes that rest on fixed leaves alone are the same in every draw, so they are worked out once.

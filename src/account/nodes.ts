@@ -16,9 +16,11 @@ export interface Node {
 /** Quantities, numbered. */
 export class Nodes {
   readonly #list: Node[] = [];
-  readonly #byKey = new Map<string, number>();
-  readonly #byObject = new Map<Quantity, number>();
   #readers: readonly (readonly number[])[] = [];
+  #byKey = new Map<string, number>();
+  #byObject = new Map<Quantity, number>();
+  // Whether other nodes read the same maps; who adds then takes copies first.
+  #isShared = false;
 
   /**
    * Number of a quantity; it is added with all it reads when it is new.
@@ -38,6 +40,7 @@ export class Nodes {
         ? leafKey(quantity, this.#list.length)
         : `${quantity.id}|${quantity.unit}|${quantity.words}|${reads.join(",")}|${quantity.weights?.join(",") ?? ""}`;
     let place = this.#byKey.get(key);
+    this.#own();
     if (place === undefined) {
       place = this.#list.length;
       this.#list.push({ quantity, reads });
@@ -57,9 +60,18 @@ export class Nodes {
     const other = new Nodes();
     for (const { quantity, reads } of this.#list)
       other.#list.push({ quantity: quantity.kind === "leaf" ? leafOf(quantity) : quantity, reads });
-    for (const [key, place] of this.#byKey) other.#byKey.set(key, place);
-    for (const [quantity, place] of this.#byObject) other.#byObject.set(quantity, place);
+    other.#byKey = this.#byKey;
+    other.#byObject = this.#byObject;
+    this.#isShared = true;
+    other.#isShared = true;
     return other;
+  }
+
+  #own(): void {
+    if (!this.#isShared) return;
+    this.#byKey = new Map(this.#byKey);
+    this.#byObject = new Map(this.#byObject);
+    this.#isShared = false;
   }
 
   /**

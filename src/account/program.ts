@@ -198,7 +198,8 @@ class Desk {
   }
 
   #arm(key: LedgerKey, arm: Workflow): Arm {
-    const text = `${this.classText(key)}|${arm}`;
+    // All that an arm hangs on; so lots that took a route and lots that could have taken it share it.
+    const text = [this.#placeText(key), key.blend, key[arm], key.route].join("|");
     let found = this.#arms.get(text);
     if (found === undefined) {
       const { site, lookup, content } = this.#site(key);

@@ -57,7 +57,7 @@ export function slopeLines(
       40,
       ...named.map(
         ({ name, printed }) =>
-          Math.max(...printed.map((text) => measure(`${text} ${name}`, SMALL_SIZE))) + 18,
+          Math.max(...printed.map((text) => measure(`${name} ${text}`, SMALL_SIZE))) + 18,
       ),
     ),
   );
@@ -178,7 +178,7 @@ function endNames(
     limit = one.at - LINE_HEIGHT;
   }
   return placed.flatMap(({ line, at }) =>
-    cutText(`${line.printed[column] ?? ""} ${line.name}`.trim(), room, 1, (text) =>
+    cutText(`${line.name} ${line.printed[column] ?? ""}`.trim(), room, 1, (text) =>
       measure(text, SMALL_SIZE),
     ).lines.map((text) =>
       words(x, at, text, { size: SMALL_SIZE, ...(anchor === undefined ? {} : { anchor }) }),

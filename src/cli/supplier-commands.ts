@@ -49,7 +49,7 @@ export function addSupplierCommands(
     .option("--key <file>", "private key to sign with, as `millrace keys` wrote it")
     .option("--previous <file>", "the pack before this one, to which it is chained")
     .option("--out <file>", "file to write", "mill.pack.json")
-    .option("--draws <n>", "number of draws", whole("--draws", 100, 10000), 2000)
+    .option("--draws <n>", "number of draws", whole("--draws", 100, 10000), 1000)
     .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1)
     .option("--json", "print what was written as data")
     .addHelpText(
@@ -92,7 +92,11 @@ export function addSupplierCommands(
       "pdf",
       "json",
     ])
-    .option("--draws <n>", "number of draws", whole("--draws", 100, 100000), 2000)
+    .option(
+      "--draws <n>",
+      "number of draws (default: 2000, or 1000 beyond twelve suppliers)",
+      whole("--draws", 100, 100000),
+    )
     .option("--seed <n>", "seed of the draws", whole("--seed", 0, 4294967295), 1)
     .option("--json", "print the outcome as data")
     .addHelpText(

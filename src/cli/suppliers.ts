@@ -35,13 +35,18 @@ export interface SuppliersOptions {
   readonly out: string;
   /** What to write. */
   readonly formats: readonly string[];
-  /** Number of draws. */
-  readonly draws: number;
+  /** Number of draws; by the number of suppliers when left out. */
+  readonly draws?: number;
   /** Seed. */
   readonly seed: number;
   /** Whether to print data. */
   readonly json?: boolean;
 }
+
+/** Suppliers up to which values are drawn `MANY` times, and `FEWER` times beyond. */
+const FEW = 12;
+const MANY = 2000;
+const FEWER = 1000;
 
 /** Version of the tool, as in package.json. */
 const VERSION = "0.1.0";
@@ -66,19 +71,20 @@ export async function suppliers(
   const { given, refused, problems: unread } = await givenIn(paths, shipped, options);
   if (unread.length > 0) return refuse(unread, options.json);
   progress("comparing");
+  const draws = options.draws ?? (given.length > FEW ? FEWER : MANY);
   const compared = withRefused(
     compareSuppliers(given, {
       shipped,
       ...(mix === undefined ? {} : { mix }),
       asOf: options.asOf,
-      draws: options.draws,
+      draws,
       seed: options.seed,
       ids: options.by,
     }),
     refused,
   );
   progress("writing");
-  const written = await writeReports(compared, options);
+  const written = await writeReports(compared, { ...options, draws });
   progress("");
   const code = compared.gate.verdict === "not comparable" ? EXIT.refused : EXIT.done;
   if (options.json === true) {
@@ -125,7 +131,9 @@ async function givenIn(
     return name;
   };
   const packs = paths.filter((path) => !statSync(path).isDirectory());
-  const checked = new Map(verifyAll(packs, shipped).map((one) => [one.file, one]));
+  const checked = new Map(
+    verifyAll(packs, shipped, undefined, "as printed").map((one) => [one.file, one]),
+  );
   for (const path of paths) {
     const verified = checked.get(path);
     if (verified !== undefined) {
@@ -194,7 +202,7 @@ function withRefused(compared: SuppliersCompared, refused: readonly Refused[]): 
 
 async function writeReports(
   compared: SuppliersCompared,
-  options: SuppliersOptions,
+  options: SuppliersOptions & { readonly draws: number },
 ): Promise<readonly string[]> {
   const template = readFileSync(join(shippedFolder("templates"), "suppliers.md"), "utf8");
   const files = new Map<string, FileContent>();

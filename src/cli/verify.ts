@@ -8,9 +8,11 @@ import type { FactorSet } from "../factors/factor.js";
 import { loadFactors } from "../factors/load.js";
 import { sha256Hex } from "../numbers/digest.js";
 import { canonicalText } from "../suppliers/canonical.js";
+import { drawShelf } from "../suppliers/draw-shelf.js";
 import { readPublicKey } from "../suppliers/signature.js";
 import { PACK_LIMITS } from "../suppliers/strict-json.js";
 import { NOT_TRUE, type Verified, verifyPack } from "../suppliers/verify.js";
+import type { Part } from "../suppliers/work-out.js";
 import { EXIT } from "./exit.js";
 import { builtFile, shippedFolder, yamlFiles } from "./files.js";
 import { programDigest } from "./program-digest.js";
@@ -23,6 +25,9 @@ export interface VerifyOptions {
   /** Whether to print data. */
   readonly json?: boolean;
 }
+
+/** Leaves whose draws are kept from one pack to the next. */
+const KEPT = 1500;
 
 /**
  * Runs the command.
@@ -57,18 +62,30 @@ export function verify(packs: readonly string[], options: VerifyOptions): number
  * @param packs - paths
  * @param shipped - shipped factors
  * @param key - public key that packs must be signed by
+ * @param part - how much of each is worked out anew
  * @returns a result a pack
  */
 export function verifyAll(
   packs: readonly string[],
   shipped: FactorSet,
   key?: string,
+  part: Part = "all",
 ): readonly Verified[] {
   const files = packs.map((path) => ({ path, bytes: bytesOf(path) }));
-  const others = files.flatMap(({ bytes }) => digestIn(bytes));
+  let digests: readonly string[] | undefined;
+  const others = (): readonly string[] =>
+    (digests ??= files.flatMap(({ bytes }) => digestIn(bytes)));
   const code = programDigest();
+  const keep = drawShelf(KEPT);
   return files.map(({ path, bytes }) =>
-    verifyPack(path, bytes, { shipped, code, others, ...(key === undefined ? {} : { key }) }),
+    verifyPack(path, bytes, {
+      shipped,
+      code,
+      others,
+      keep,
+      part,
+      ...(key === undefined ? {} : { key }),
+    }),
   );
 }
 

@@ -35,6 +35,8 @@ export interface Candidate {
   readonly given: Given;
   /** Terms of all lots as they were printed, under the reader's factors. */
   readonly program: Program;
+  /** What ends the names of streams of its own machines. */
+  readonly salt: string;
   /** Groups in the order of the strata. */
   readonly groups: readonly Group[];
   /** Classes of each group. */
@@ -75,17 +77,14 @@ export function candidateOf(given: Given, shipped: FactorSet, asOf: string): Can
     ]),
     sources: new Map([...own.sources, ...shipped.sources]),
   };
-  const plant = plantOf({ ...pack.plant, gwp: "AR6" }, factors);
-  if (plant.value === undefined) return plant.problems.slice(0, 2).map(sentence).join(" ");
-  let program: Program;
-  let groups: readonly Group[];
-  try {
-    groups = groupsOf(pack.strata);
-    program = salted(printedProgram(plant.value, factors, groups, asOf), saltOf(pack));
-  } catch (error) {
-    if (error instanceof MissingFactor) return error.message;
-    return error instanceof Error ? error.message : String(error);
-  }
+  const salt = ` of ${saltOf(pack)}`;
+  const groups = groupsOf(pack.strata);
+  const known = given.verified?.printed;
+  const program =
+    known !== undefined && readsAlike(pack, shipped, asOf)
+      ? known
+      : rewritten(pack, factors, groups, asOf);
+  if (typeof program === "string") return program;
   const classes = pack.strata.map((stratum) => classesOf(pack.boundary, stratum));
   const accepted = placeOf("accepted");
   if (!(groups.reduce((sum, { amounts }) => sum + (amounts[accepted] ?? 0), 0) > 0))
@@ -93,7 +92,8 @@ export function candidateOf(given: Given, shipped: FactorSet, asOf: string): Can
   return {
     alias: given.alias,
     given,
-    program,
+    program: salted(program, salt),
+    salt,
     groups,
     classes,
     routes: new Map(
@@ -106,6 +106,36 @@ export function candidateOf(given: Given, shipped: FactorSet, asOf: string): Can
     replaced,
     evidence: evidenceDigest(pack),
   };
+}
+
+// Whether the factors inside are those of the reader, to the last vintage and on both days.
+function readsAlike(pack: Pack, shipped: FactorSet, asOf: string): boolean {
+  const [first, last] = [pack.made, asOf].sort();
+  return (
+    pack.plant.gwp !== "AR5" &&
+    factorDifferences(pack.factors, shipped).length === 0 &&
+    pack.factors.every(({ id }) =>
+      shipped.factors
+        .get(id)
+        ?.values.every(({ entered }) => entered <= (first ?? "") || entered > (last ?? "")),
+    )
+  );
+}
+
+function rewritten(
+  pack: Pack,
+  factors: FactorSet,
+  groups: readonly Group[],
+  asOf: string,
+): Program | string {
+  const plant = plantOf({ ...pack.plant, gwp: "AR6" }, factors);
+  if (plant.value === undefined) return plant.problems.slice(0, 2).map(sentence).join(" ");
+  try {
+    return printedProgram(plant.value, factors, groups, asOf);
+  } catch (error) {
+    if (error instanceof MissingFactor) return error.message;
+    return error instanceof Error ? error.message : String(error);
+  }
 }
 
 /** Families of factors that are the same for every house. */
@@ -160,10 +190,10 @@ function salted(program: Program, salt: string): Program {
     isOwned(leaf)
       ? {
           ...leaf,
-          id: `${leaf.id} of ${salt}`,
+          id: `${leaf.id}${salt}`,
           ...(leaf.bond === undefined
             ? {}
-            : { bond: { ...leaf.bond, stream: `${leaf.bond.stream} of ${salt}` } }),
+            : { bond: { ...leaf.bond, stream: `${leaf.bond.stream}${salt}` } }),
         }
       : leaf,
   );

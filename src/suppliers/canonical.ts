@@ -22,10 +22,32 @@ const LONE_UNIT = /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?:^|[^\uD800-\uDBFF])[\uD
  * @see RFC 8785, JSON Canonicalization Scheme, 2020
  */
 export function canonicalText(value: unknown): string {
-  refuse(value, "");
+  const fault = faultIn(value);
+  if (fault !== undefined) throw new Error(`${placeOf(fault.path)}: ${fault.what}`);
   const text = writer(value);
   if (text === undefined) throw new Error("There is no JSON of nothing.");
   return text;
+}
+
+/**
+ * Canonical JSON of each part of an object, and of the whole, written once.
+ *
+ * @param value - the object; parts that are undefined are left out
+ * @returns the whole, and each part by its key
+ * @throws Error as {@link canonicalText}
+ */
+export function canonicalParts(value: object): {
+  readonly text: string;
+  readonly parts: ReadonlyMap<string, string>;
+} {
+  const parts = new Map(
+    Object.entries(value)
+      .filter(([, item]) => item !== undefined)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([key, item]) => [key, canonicalText(item)]),
+  );
+  const inside = [...parts].map(([key, text]) => `${canonicalText(key)}:${text}`).join(",");
+  return { text: `{${inside}}`, parts };
 }
 
 /**
@@ -49,33 +71,43 @@ export function hasLoneSurrogate(text: string): boolean {
   return LONE_UNIT.test(text);
 }
 
-function refuse(value: unknown, at: string): void {
+interface Fault {
+  readonly path: readonly (string | number)[];
+  readonly what: string;
+}
+
+function placeOf(path: Fault["path"]): string {
+  return path.length === 0 ? "/" : path.map((part) => `/${pointerPart(String(part))}`).join("");
+}
+
+function faultIn(value: unknown): Fault | undefined {
   switch (typeof value) {
     case "number":
-      if (!Number.isFinite(value)) throw new Error(`${at || "/"}: ${value} is no number of JSON.`);
-      return;
+      return Number.isFinite(value) ? undefined : here(`${value} is no number of JSON.`);
     case "string":
-      if (hasLoneSurrogate(value)) throw new Error(`${at || "/"}: half of a surrogate pair.`);
-      return;
+      return hasLoneSurrogate(value) ? here("half of a surrogate pair.") : undefined;
     case "boolean":
-      return;
+      return undefined;
     case "object":
-      if (value === null) return;
-      if (Array.isArray(value)) {
-        value.forEach((item: unknown, i) => {
-          refuse(item, `${at}/${i}`);
-        });
-        return;
-      }
-      for (const [key, item] of Object.entries(value)) {
-        if (hasLoneSurrogate(key))
-          throw new Error(`${at || "/"}: a key with half a surrogate pair.`);
-        if (item !== undefined) refuse(item, `${at}/${pointerPart(key)}`);
-      }
-      return;
+      return value === null ? undefined : faultWithin(value);
     default:
-      throw new Error(`${at || "/"}: JSON cannot hold a ${typeof value}.`);
+      return here(`JSON cannot hold a ${typeof value}.`);
   }
+}
+
+function faultWithin(value: object): Fault | undefined {
+  const isList = Array.isArray(value);
+  for (const [key, item] of Object.entries(value) as [string, unknown][]) {
+    if (!isList && hasLoneSurrogate(key)) return here("a key with half a surrogate pair.");
+    if (item === undefined && !isList) continue;
+    const fault = faultIn(item);
+    if (fault !== undefined) return { ...fault, path: [key, ...fault.path] };
+  }
+  return undefined;
+}
+
+function here(what: string): Fault {
+  return { path: [], what };
 }
 
 /**

@@ -3,7 +3,7 @@
  */
 
 import { pairsOf } from "../account/account.js";
-import { BLOCK, drawsOf } from "../account/draws.js";
+import { BLOCK, type DrawKeep, drawsOf } from "../account/draws.js";
 import type { IndicatorId } from "../account/indicators.js";
 import { unityOf } from "../account/outlet.js";
 import type { Program, ProgramTerm } from "../account/program.js";
@@ -28,6 +28,8 @@ export interface CellsAsked {
   readonly draws: number;
   /** Seed. */
   readonly seed: number;
+  /** Keeps draws from one pass over the same leaves to the next. */
+  readonly keep?: DrawKeep | undefined;
 }
 
 /** Sums of a supplier's lots by cell. */
@@ -67,7 +69,7 @@ export function cellTotals(asked: CellsAsked): CellTotals {
   }
   const flow = new Float64Array(BLOCK);
   const per = ids.map(() => new Float64Array(BLOCK));
-  drawsOf(program.nodes, count, asked.seed).each(needed, (start, end, values) => {
+  drawsOf(program.nodes, count, asked.seed, asked.keep).each(needed, (start, end, values) => {
     const n = end - start;
     for (const { rates, pairs, there } of parts) {
       pairs.forEach((list, k) => {

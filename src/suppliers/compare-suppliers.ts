@@ -9,8 +9,10 @@ import type { FactorSet } from "../factors/factor.js";
 import { type Candidate, candidateOf, type Given } from "./candidate.js";
 import type { CellTotals } from "./cells.js";
 import { cellsOf, type Drawn, drawnOf, NONE, puttingTogether } from "./drawn.js";
+import { drawShelf } from "./draw-shelf.js";
 import { type Flag, flagsOf } from "./flags.js";
 import { type Gate, gateOf, type Refused } from "./gate.js";
+import { type QualityRating, supplierRating } from "./quality-rating.js";
 import {
   coveredWeight,
   type MixArea,
@@ -21,7 +23,13 @@ import {
 import { type Reversal, reversalOf } from "./reversal.js";
 import type { CellDraws } from "./standardise.js";
 import { type Standings, standingsOf } from "./standings.js";
-import { endsUnsaid, type Unstated } from "./unstated.js";
+import { endsCounted, endsUnsaid, type Unstated } from "./unstated.js";
+
+/** Most draws of what counts for places: of a chance of 0.90 they leave 1.3 points of doubt. */
+const PLACE_DRAWS = 500;
+
+/** Leaves that are one for all suppliers whose draws are kept. */
+const SHARED = 500;
 
 /** What is asked. */
 export interface SuppliersAsked {
@@ -43,6 +51,8 @@ export interface SuppliersAsked {
 export interface Cell {
   /** Lots. */
   readonly lots: number;
+  /** Effective number of lots: one large among small ones counts for little more than one. */
+  readonly effective: number;
   /** Accepted area. [m²] */
   readonly accepted: number;
   /** Value per accepted m²; absent where there is none. */
@@ -65,6 +75,8 @@ export interface SupplierResult {
   readonly unstated: readonly Unstated[];
   /** Accepted area in the mix. [m²] */
   readonly accepted: number;
+  /** How well its numbers are known; absent where it takes nothing. */
+  readonly rating?: QualityRating;
 }
 
 /** All suppliers under one indicator. */
@@ -97,8 +109,10 @@ export interface SuppliersCompared {
   readonly covered: readonly number[];
   /** Checks by supplier. */
   readonly flags: readonly (readonly Flag[])[];
-  /** Number of draws. */
+  /** Number of draws of values. */
   readonly draws: number;
+  /** Number of draws of what counts for places. */
+  readonly placeDraws: number;
   /** Results by indicator; empty where there is nobody to compare. */
   readonly results: readonly IndicatorResult[];
 }
@@ -132,12 +146,20 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   const mix = asked.mix ?? pooledMix(areas);
   const covered = areas.map((own) => coveredWeight(mix, own));
   const flags = ready.map((candidate) => flagsOf(candidate, ready));
+  const counts = { draws: asked.draws, placeDraws: Math.min(asked.draws, PLACE_DRAWS) };
   if (ready.length === 0)
-    return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results: [] };
+    return { gate, mix, candidates: ready, covered, flags, ...counts, results: [] };
   const free = routeFree(mix);
-  // A stratum that somebody lacks counts as if nothing had been said of its settings by anybody.
-  const lacking = covered.some((weight) => weight < 1 - 1e-9);
-  const how = { ...asked, silent: lacking ? endsUnsaid(asked.shipped) : undefined };
+  const how = {
+    ...asked,
+    ...counts,
+    counted: endsCounted(
+      ready.map(({ program }) => program),
+      asked.shipped,
+    ),
+    silent: endsUnsaid(asked.shipped),
+    keep: drawShelf(SHARED),
+  };
   const drawn = ready.map((candidate) => drawnOf(candidate, gate, mix, how));
   const freely =
     free === undefined
@@ -146,7 +168,9 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
   const results = asked.ids.flatMap((id): readonly IndicatorResult[] => {
     const known = ready[0]?.program.indicators.get(id);
     if (known === undefined) return [];
-    const suppliers = ready.map((candidate, s) => resultOf(candidate, id, drawn[s]!));
+    const suppliers = ready.map((candidate, s) =>
+      resultOf(candidate, id, drawn[s]!, asked.shipped),
+    );
     const open =
       free === undefined || freely === undefined ? undefined : standingsIn(ready, free, freely, id);
     const standings = standingsIn(ready, mix, drawn, id, open);
@@ -163,7 +187,7 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
       },
     ];
   });
-  return { gate, mix, candidates: ready, covered, flags, draws: asked.draws, results };
+  return { gate, mix, candidates: ready, covered, flags, ...counts, results };
 }
 
 // Stratum of the mix with free routes that each stratum of the mix belongs to.
@@ -183,15 +207,22 @@ function soundAreas({ alias, areas, groups }: Candidate, { boundary }: Gate): re
   return areas.filter((_, i) => !holed.has(groups[i]?.key.route ?? ""));
 }
 
-function resultOf(candidate: Candidate, id: IndicatorId, drawn: Drawn): SupplierResult {
+function resultOf(
+  candidate: Candidate,
+  id: IndicatorId,
+  drawn: Drawn,
+  shipped: FactorSet,
+): SupplierResult {
   const { value, counted, holes } = drawn;
   const own = cellsOf(value, id, holes, "accepted");
   const held = cellsOf(counted.get(id) ?? value, id, holes, "accepted");
+  const rating = supplierRating(candidate, id, shipped);
   return {
     alias: candidate.alias,
     crude: rangeOf(drawn.crude.get(id) ?? NONE),
     cells: holes.map((hole, k) => ({
       lots: value.lots[k] ?? 0,
+      effective: drawn.effective[k] ?? 0,
       accepted: value.accepted[k] ?? 0,
       ...(own[k] === undefined ? {} : { value: rangeOf(own[k]) }),
       ...(held[k] === undefined ? {} : { counted: rangeOf(held[k]) }),
@@ -199,7 +230,24 @@ function resultOf(candidate: Candidate, id: IndicatorId, drawn: Drawn): Supplier
     })),
     unstated: drawn.unstated.get(id) ?? [],
     accepted: value.accepted.slice(0, holes.length).reduce((sum, area) => sum + area, 0),
+    ...(rating === undefined ? {} : { rating }),
   };
+}
+
+// A stratum that somebody lacks counts as if nothing had been said of it, at the supplier that counts most there.
+function silentOf(mix: ReferenceMix, drawn: readonly Drawn[], id: IndicatorId): CellDraws {
+  const cells = drawn.map((one) =>
+    cellsOf(one.counted.get(id) ?? one.value, id, one.holes, "accepted"),
+  );
+  return mix.strata.map((_, k) => {
+    if (cells.every((own) => own[k] !== undefined)) return undefined;
+    const medians = cells.map((own) => (own[k] === undefined ? -Infinity : rangeOf(own[k]).median));
+    const most = medians.indexOf(Math.max(...medians));
+    const one = drawn[most];
+    return one === undefined || medians[most] === -Infinity
+      ? undefined
+      : cellsOf(one.silent(id), id, one.holes, "accepted")[k];
+  });
 }
 
 function standingsIn(
@@ -219,7 +267,7 @@ function standingsIn(
     weights: mix.strata.map(({ weight }) => weight),
     values: cells(({ value }) => value),
     counted: cells(held),
-    silent: cells((one) => one.silent.get(id) ?? held(one)),
+    silent: silentOf(mix, drawn, id),
     byMass: cells(held, "mass"),
     ...(other === undefined ? {} : { other }),
   });

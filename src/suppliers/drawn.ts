@@ -2,13 +2,16 @@
  * Draws of one supplier's lots by stratum of a mix.
  */
 
+import type { DrawKeep } from "../account/draws.js";
 import type { IndicatorId } from "../account/indicators.js";
 import type { ProgramTerm } from "../account/program.js";
 import { dutiesOf } from "./boundary.js";
 import type { Candidate } from "./candidate.js";
 import { type CellTotals, cellTotals } from "./cells.js";
+import { drawShelf } from "./draw-shelf.js";
 import type { Gate } from "./gate.js";
 import { placeIn, type ReferenceMix } from "./reference.js";
+import { effectiveLots, sampleFactors } from "./sampling.js";
 import type { CellDraws } from "./standardise.js";
 import { type Ends, type Unstated, unsaidOf } from "./unstated.js";
 
@@ -16,29 +19,40 @@ import { type Ends, type Unstated, unsaidOf } from "./unstated.js";
 export interface Drawn {
   /** Value in its own mix and boundary, by indicator. */
   readonly crude: ReadonlyMap<IndicatorId, Float64Array>;
-  /** Totals by stratum. */
+  /** Totals by stratum, with the doubt of the sample. */
   readonly value: CellTotals;
-  /** Totals with settings left unsaid at their unfavourable end, by indicator. */
+  /** The same with settings left unsaid at their unfavourable end, by indicator. */
   readonly counted: ReadonlyMap<IndicatorId, CellTotals>;
-  /** Totals as if nothing had been said of any setting, by indicator; empty where no stratum must be filled. */
-  readonly silent: ReadonlyMap<IndicatorId, CellTotals>;
   /** Those settings, by indicator. */
   readonly unstated: ReadonlyMap<IndicatorId, readonly Unstated[]>;
   /** What the boundary leaves out of lots in a stratum. */
   readonly holes: readonly (string | undefined)[];
+  /** Effective number of lots by stratum. */
+  readonly effective: readonly number[];
+  /** Totals as if nothing had been said of any setting; worked out when asked for. */
+  readonly silent: (id: IndicatorId) => CellTotals;
 }
 
 /** How draws are made. */
 export interface DrawnAsked {
-  /** Ends of settings as if nothing had been said; absent where no supplier lacks a stratum. */
-  readonly silent?: Ends | undefined;
+  /** Ends of settings left unsaid. */
+  readonly counted: Ends;
+  /** Ends of settings as if nothing had been said. */
+  readonly silent: Ends;
   /** Indicators. */
   readonly ids: readonly IndicatorId[];
-  /** Number of draws. */
+  /** Number of draws of values. */
   readonly draws: number;
+  /** Number of draws of what counts for places. */
+  readonly placeDraws: number;
   /** Seed. */
   readonly seed: number;
+  /** Keeps draws of what is one for all suppliers. */
+  readonly keep: DrawKeep;
 }
+
+/** Leaves of one supplier whose draws are kept from one pass to the next. */
+const KEPT = 1000;
 
 /**
  * Draws a supplier's lots at one mix.
@@ -71,52 +85,87 @@ export function drawnOf(
         return hole === undefined ? [] : [hole];
       })[0],
   );
+  const counts = countsOf(candidate, gate);
   const ask = {
     groups,
     cellOf,
     cells: mix.strata.length,
-    counts: countsOf(candidate, gate),
-    draws: asked.draws,
+    counts,
     seed: asked.seed,
+    keep: drawShelf(KEPT, asked.keep, (id) => id.endsWith(candidate.salt)),
   };
-  const unsaid = unsaidOf(program, ask.counts, asked.ids);
-  const value = cellTotals({ ...ask, program, ids: asked.ids });
+  const { ids, draws, placeDraws } = asked;
+  const value = cellTotals({ ...ask, program, ids, draws });
   // As it stands all of it counts; only where something is left out for all must that be drawn apart.
   const isNarrowed = [...gate.leftOut.values()].some((duties) => duties.size > 0);
-  const whole = isNarrowed
-    ? cellTotals({ ...ask, program, ids: asked.ids, counts: () => true })
-    : value;
-  const accepted = whole.accepted.reduce((sum, area) => sum + area, 0);
+  const rest = isNarrowed
+    ? cellTotals({ ...ask, program, ids, draws, counts: (term) => !counts(term) })
+    : undefined;
+  const accepted = value.accepted.reduce((sum, area) => sum + area, 0);
+  const effective = holes.map((_, k) => effectiveLots(groups.filter((__, i) => cellOf[i] === k)));
+  const sample = mix.strata.map(({ classes: own }, k) =>
+    sampleFactors(
+      effective[k] ?? 0,
+      asked.seed,
+      `${JSON.stringify(own)}${candidate.salt}`,
+      Math.max(draws, placeDraws),
+    ),
+  );
+  const unsaid = unsaidOf(program, counts, ids, asked.counted);
+  const ofCounted = (id: IndicatorId): CellTotals =>
+    cellTotals({
+      ...ask,
+      program: unsaid.get(id)?.program ?? program,
+      ids: [id],
+      draws: placeDraws,
+    });
+  const silent = new Map<IndicatorId, CellTotals>();
+  const silenced = once(() => unsaidOf(program, counts, ids, asked.silent));
   return {
     crude: new Map(
-      asked.ids.map((id) => [id, perUnit(added(whole.totals.get(id) ?? []), accepted) ?? NONE]),
-    ),
-    value,
-    counted: new Map(
-      asked.ids.map((id) => [
+      ids.map((id) => [
         id,
-        cellTotals({ ...ask, program: unsaid.get(id)?.program ?? program, ids: [id] }),
+        perUnit(
+          added([...(value.totals.get(id) ?? []), ...(rest?.totals.get(id) ?? [])]),
+          accepted,
+        ) ?? NONE,
       ]),
     ),
-    silent: silentOf(ask, program, asked),
-    unstated: new Map(asked.ids.map((id) => [id, unsaid.get(id)?.settings ?? []])),
+    value: sampled(value, sample),
+    counted: new Map(ids.map((id) => [id, sampled(ofCounted(id), sample)])),
+    unstated: new Map(ids.map((id) => [id, unsaid.get(id)?.settings ?? []])),
     holes,
+    effective,
+    silent: (id) => {
+      let found = silent.get(id);
+      if (found === undefined) {
+        const held = silenced().get(id)?.program ?? program;
+        found = cellTotals({ ...ask, program: held, ids: [id], draws: placeDraws });
+        silent.set(id, found);
+      }
+      return found;
+    },
   };
 }
 
-function silentOf(
-  ask: Omit<Parameters<typeof cellTotals>[0], "program" | "ids">,
-  program: Candidate["program"],
-  { silent, ids }: DrawnAsked,
-): Drawn["silent"] {
-  if (silent === undefined) return new Map();
-  const unsaid = unsaidOf(program, ask.counts, ids, silent);
-  return new Map(
-    ids.map((id) => [
-      id,
-      cellTotals({ ...ask, program: unsaid.get(id)?.program ?? program, ids: [id] }),
-    ]),
-  );
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => (made ??= make());
+}
+
+function sampled(totals: CellTotals, sample: readonly Float64Array[]): CellTotals {
+  return {
+    ...totals,
+    totals: new Map(
+      [...totals.totals].map(([id, cells]) => [
+        id,
+        cells.map((draws, k) => {
+          const factors = sample[k];
+          return factors === undefined ? draws : draws.map((total, i) => total * factors[i]!);
+        }),
+      ]),
+    ),
+  };
 }
 
 function added(draws: readonly Float64Array[]): Float64Array {
@@ -156,13 +205,12 @@ export function puttingTogether(drawn: Drawn, into: readonly number[], count: nu
       ]),
     ),
   });
-  const each = (by: ReadonlyMap<IndicatorId, CellTotals>): ReadonlyMap<IndicatorId, CellTotals> =>
-    new Map([...by].map(([id, totals]) => [id, coarser(totals)]));
   return {
     ...drawn,
     value: coarser(drawn.value),
-    counted: each(drawn.counted),
-    silent: each(drawn.silent),
+    counted: new Map([...drawn.counted].map(([id, totals]) => [id, coarser(totals)])),
+    silent: (id) => coarser(drawn.silent(id)),
+    effective: sums([...drawn.effective, 0]),
     holes: Array.from({ length: count }, (_, c) =>
       drawn.holes.find((hole, k) => places[k] === c && hole !== undefined),
     ),

@@ -5,14 +5,15 @@
 
 import { mean } from "../numbers/quantiles.js";
 import type { Candidate } from "./candidate.js";
+import { type MeterSum, meterSums } from "./meter-sums.js";
 import type { Pack } from "./schema.js";
 
 /** Checks, in the order they are printed. */
 export const FLAGS = [
   ...(["same evidence", "months", "few months carry", "rows set aside", "joined strata"] as const),
   ...(["all accepted", "partner steps", "own factors", "steam without fuel"] as const),
-  ...(["meters constant", "meters round", "meters below", "no readings"] as const),
-  ...(["more out than in", "machines unused"] as const),
+  ...(["meters constant", "meters round", "meters below"] as const),
+  ...(["meters above", "no readings", "more out than in", "machines unused"] as const),
 ] as const;
 
 /** A check. */
@@ -49,8 +50,11 @@ const STILL = 0.02;
 /** Share of readings that are whole thousands. [-] */
 const ROUND = 0.8;
 
-/** Reading as a share of what was worked out, below which one asks where the rest is metered. [-] */
+/** Site meter over the lots, below which one asks where the rest is metered. [-] */
 const BELOW = 0.5;
+
+/** Site meter over the lots, above which one asks what else it feeds. [-] */
+const ABOVE = 1.5;
 
 /**
  * Makes all checks on a supplier.
@@ -120,7 +124,7 @@ function steamFlag(pack: Pack): Flag {
 }
 
 function meterFlags(pack: Pack): readonly Flag[] {
-  const ids = ["meters constant", "meters round", "meters below"] as const;
+  const ids = ["meters constant", "meters round", "meters below", "meters above"] as const;
   const full = pack.meters.filter(({ months }) => months.length >= READINGS);
   if (full.length === 0)
     return [
@@ -141,29 +145,48 @@ function meterFlags(pack: Pack): readonly Flag[] {
       ).length >=
       ROUND * months.length,
   );
-  const below = full.filter(({ quantity, unit, months }) => {
-    const made = madeBy(pack, quantity) / (unit === "L" || quantity !== "water" ? 1 : 1000);
-    const metered = sum(months.map((one) => one.metered)) / months.length;
-    const per = made / Math.max(1, pack.months.length);
-    return made > 0 && metered < BELOW * per;
-  });
-  const answers = [still, round, below];
+  const sums = siteSums(pack);
+  const over = ({ quantity, metered, lots }: MeterSum): string =>
+    `${quantity} (${plainRatio(metered / lots)} times)`;
+  const answers = [
+    named(still),
+    named(round),
+    sums.filter(({ metered, lots }) => metered < BELOW * lots).map(over),
+    sums.filter(({ metered, lots }) => metered > ABOVE * lots).map(over),
+  ];
   return [
     ...ids.map((id, i): Flag => ({
       id,
       outcome: (answers[i]?.length ?? 0) > 0 ? "flag" : "pass",
-      found: named(answers[i] ?? []),
+      found: answers[i] ?? [],
     })),
     { id: "no readings", outcome: "pass", found: [] },
   ];
 }
 
-// What the pack itself works out for all its lots, in the unit of the meter.
-function madeBy(pack: Pack, quantity: Pack["meters"][number]["quantity"]): number {
-  const of = (indicator: string): number =>
-    (pack.figures.find((one) => one.side === "as-printed" && one.indicator === indicator)?.low ??
-      0) * pack.totals.accepted;
-  return quantity === "water" ? of("water") : quantity === "electricity" ? of("electricity") : 0;
+/**
+ * Site meters of a pack beside its lots, as it states them.
+ *
+ * @param pack - the pack
+ * @returns meters of each quantity that has both
+ */
+export function siteSums(pack: Pack): readonly MeterSum[] {
+  return meterSums(pack, (indicator) => {
+    const figure = pack.figures.find(
+      (one) => one.side === "as-printed" && one.indicator === indicator,
+    );
+    return figure === undefined ? undefined : figure.median * pack.totals.accepted;
+  });
+}
+
+/**
+ * A ratio with two digits that count.
+ *
+ * @param ratio - the ratio
+ * @returns such as `0.42`, `7.4` or `12`
+ */
+export function plainRatio(ratio: number): string {
+  return ratio >= 10 ? ratio.toFixed(0) : ratio.toPrecision(2);
 }
 
 function outFlag(pack: Pack): Flag {

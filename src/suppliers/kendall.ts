@@ -27,3 +27,24 @@ export function kendallTau(a: readonly number[], b: readonly number[]): number {
   }
   return balance / Math.sqrt((pairs - tiedA) * (pairs - tiedB));
 }
+
+/**
+ * Pairs that have an order in both lists, and those of them that keep it.
+ *
+ * @param a - values of the first order
+ * @param b - values of the second, of the same things
+ * @returns pairs, and how many of them have the same order
+ */
+export function pairsKept(
+  a: readonly number[],
+  b: readonly number[],
+): { readonly pairs: number; readonly kept: number } {
+  let [pairs, kept] = [0, 0];
+  for (let i = 0; i < a.length; i++)
+    for (let j = 0; j < i; j++) {
+      const both = Math.sign(a[i]! - a[j]!) * Math.sign(b[i]! - b[j]!);
+      if (both !== 0) pairs += 1;
+      if (both > 0) kept += 1;
+    }
+  return { pairs, kept };
+}

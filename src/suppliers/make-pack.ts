@@ -16,8 +16,7 @@ import { namesWithin, packedPlant, textsOf } from "./redact.js";
 import { type Pack, PACK_FORMAT, PARTS, type SealedPack } from "./schema.js";
 import { sign } from "./signature.js";
 import { groupsOf, placeOf, strataOf } from "./strata.js";
-import { type PackBody, plantOf, printedProgram, workOut } from "./work-out.js";
-import { writeProgram } from "../account/program.js";
+import { type PackBody, plantOf, programsOf, workOut } from "./work-out.js";
 
 /** What a pack is made of. */
 export interface PackInput {
@@ -71,8 +70,7 @@ export function makePack(input: PackInput): Judged<Pack> {
   if (whole.value === undefined) return { problems: whole.problems };
   const groups = groupsOf(body.strata);
   // What the figures rest on is found by putting all routes together once.
-  printedProgram(whole.value, watched.set, groups, body.made);
-  writeProgram(whole.value, watched.set, groups, body.made);
+  programsOf(whole.value, watched.set, groups, body.made);
   const months = body.months.map(({ month }) => month);
   const list = factorList(input.factors, watched.asked, months, body.made);
   const factors = factorSetOf({ ...list, factorSet: body.factorSet });

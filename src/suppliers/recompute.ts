@@ -2,15 +2,35 @@
  * Works a pack out anew from the sums, settings and factors inside, and holds what it states against that.
  */
 
+import type { DrawKeep } from "../account/draws.js";
+import type { Program } from "../account/program.js";
 import { sentence } from "../problems/sentence.js";
 import { differingPlaces } from "./differences.js";
 import { factorSetOf } from "./factor-list.js";
 import { boundaryOf } from "./make-pack.js";
 import type { Pack } from "./schema.js";
-import { plantOf, type WorkedOut, workOut } from "./work-out.js";
+import { type Part, plantOf, type WorkedOut, workOut } from "./work-out.js";
+
+/** How a pack is worked out anew. */
+export interface RecomputeSetting {
+  /** Digest of this program. */
+  readonly code: string;
+  /** How much of it; all of it when left out. */
+  readonly part?: Part | undefined;
+  /** Keeps draws for other packs. */
+  readonly keep?: DrawKeep | undefined;
+}
+
+/** A pack worked out anew. */
+export interface Recomputed {
+  /** A check each of boundary, figures, coverage and claims. */
+  readonly checks: readonly Held[];
+  /** Terms of all lots as they were printed; absent where they could not be worked out. */
+  readonly printed?: Program;
+}
 
 /** A check on what a pack states. */
-export interface Recomputed {
+interface Held {
   /** Which. */
   readonly id: "boundary" | "figures" | "coverage" | "claims";
   /** Outcome. */
@@ -25,35 +45,39 @@ export interface Recomputed {
  * Checks boundary, figures, coverage and claims.
  *
  * @param pack - the pack
- * @param code - digest of this program
+ * @param setting - how it is worked out
  * @returns a check each; figures that cannot be worked out fail with the reason
  */
-export function recompute(pack: Pack, code: string): readonly Recomputed[] {
+export function recompute(pack: Pack, setting: RecomputeSetting): Recomputed {
   try {
     const factors = factorSetOf(pack);
-    return recomputed(pack, code, factors, plantOf(pack.plant, factors));
+    return recomputed(pack, setting, factors, plantOf(pack.plant, factors));
   } catch (error) {
     // Units or factors that do not fit stop the reader; who sealed the pack could read it.
     const why = error instanceof Error ? error.message : String(error);
-    return [
-      { id: "boundary", outcome: "fail", found: why, places: ["/pack/plant", "/pack/factors"] },
-      ...unable(why),
-    ];
+    return {
+      checks: [
+        { id: "boundary", outcome: "fail", found: why, places: ["/pack/plant", "/pack/factors"] },
+        ...unable(why),
+      ],
+    };
   }
 }
 
 function recomputed(
   pack: Pack,
-  code: string,
+  { code, part = "all", keep }: RecomputeSetting,
   factors: ReturnType<typeof factorSetOf>,
   plant: ReturnType<typeof plantOf>,
-): readonly Recomputed[] {
+): Recomputed {
   if (plant.value === undefined) {
     const said = plant.problems.slice(0, 2).map(sentence).join(" ");
-    return [
-      { id: "boundary", outcome: "fail", found: said, places: ["/pack/plant"] },
-      ...unable("the plant file inside cannot be read"),
-    ];
+    return {
+      checks: [
+        { id: "boundary", outcome: "fail", found: said, places: ["/pack/plant"] },
+        ...unable("the plant file inside cannot be read"),
+      ],
+    };
   }
   const routes = [...new Set(pack.strata.map(({ route }) => route))];
   const boundary = held(
@@ -70,23 +94,27 @@ function recomputed(
       plant.value,
       factors,
       pack.claims.map(({ id }) => id),
+      part,
+      keep,
     );
   } catch (error) {
     // Whatever it is, it was what the pack says that brought it about: who sealed it worked it out before.
-    return [boundary, ...unable(error instanceof Error ? error.message : String(error))];
+    const why = error instanceof Error ? error.message : String(error);
+    return { checks: [boundary, ...unable(why)] };
   }
   const other =
     code === pack.generator.code
       ? ""
       : "; the pack was made by another version of the program, which may work out otherwise";
-  return [
+  const figures = pack.figures.filter(({ side }) => part === "all" || side === "as-printed");
+  const checks: readonly Held[] = [
     boundary,
     held(
       "figures",
-      pack.figures,
+      figures,
       worked.figures,
       "/pack/figures",
-      `${pack.figures.length} figures worked out again from sums, settings and factors inside`,
+      `${figures.length} figures worked out again from sums, settings and factors inside`,
       other,
     ),
     held(
@@ -97,20 +125,27 @@ function recomputed(
       "shares follow from the settings inside",
       other,
     ),
-    pack.claims.length === 0
-      ? { id: "claims", outcome: "not present", found: "the pack makes no claims", places: [] }
-      : held(
-          "claims",
-          pack.claims,
-          worked.claims,
-          "/pack/claims",
-          `${pack.claims.length} claims judged again by the policy inside, ${pack.policy.version}`,
-          other,
-        ),
+    part !== "all"
+      ? { id: "claims", outcome: "not present", found: NOT_USED, places: [] }
+      : pack.claims.length === 0
+        ? { id: "claims", outcome: "not present", found: "the pack makes no claims", places: [] }
+        : held(
+            "claims",
+            pack.claims,
+            worked.claims,
+            "/pack/claims",
+            `${pack.claims.length} claims judged again by the policy inside, ${pack.policy.version}`,
+            other,
+          ),
   ];
+  return { checks, printed: worked.printed };
 }
 
-function unable(why: string): readonly Recomputed[] {
+/** Said of claims where suppliers are set side by side. */
+const NOT_USED =
+  "no comparison uses claims or figures of both routes; `millrace verify` checks them";
+
+function unable(why: string): readonly Held[] {
   return (["figures", "coverage", "claims"] as const).map((id) => ({
     id,
     outcome: "fail",
@@ -120,13 +155,13 @@ function unable(why: string): readonly Recomputed[] {
 }
 
 function held(
-  id: Recomputed["id"],
+  id: Held["id"],
   there: unknown,
   made: unknown,
   at: string,
   words: string,
   other = "",
-): Recomputed {
+): Held {
   const places = differingPlaces(there, made, at);
   return places.length === 0
     ? { id, outcome: "pass", found: words, places }

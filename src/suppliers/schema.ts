@@ -23,7 +23,7 @@ import {
 } from "./schema-parts.js";
 
 /** Name and version of the format. */
-export const PACK_FORMAT = "millrace-pack/1.0.0";
+export const PACK_FORMAT = "millrace-pack/1.1.0";
 
 // A site of a plant file without its prices, and a file without what concerns clients and the log.
 const sites = PlantFile.shape.sites;
@@ -171,6 +171,10 @@ export const PackSchema = z
           id: name,
           verdict: z.enum(["supported", "conditions", "not-supported"]),
           cautious: share.optional().describe("share that may be said"),
+          gap: z
+            .number()
+            .optional()
+            .describe("widest gap between site meters and lots, as a share of the meter"),
           expires: day,
         }),
       )

@@ -3,7 +3,7 @@
  */
 
 import { rangeOf, type Range } from "../compare/compare.js";
-import { kendallTau } from "./kendall.js";
+import { kendallTau, pairsKept } from "./kendall.js";
 import { chanceLess, expectedRank, groupsApart, rankChances } from "./rank-chances.js";
 import { type CellDraws, type MissingRule, standardisedDraws } from "./standardise.js";
 
@@ -23,8 +23,8 @@ export interface StandingsAsked {
   readonly values: readonly CellDraws[];
   /** The same with settings left unsaid at their unfavourable end. */
   readonly counted: readonly CellDraws[];
-  /** The same as if nothing had been said of any setting: what a stratum without data counts as. */
-  readonly silent: readonly CellDraws[];
+  /** What a stratum without data counts as; nothing where all have data. */
+  readonly silent: CellDraws;
   /** The same as `counted` per kg of cloth. */
   readonly byMass: readonly CellDraws[];
   /** Places with the route left to the supplier. */
@@ -43,6 +43,8 @@ export interface Standing {
   readonly counted?: Range;
   /** Chance of each place; absent for those without a place. */
   readonly chances?: readonly number[];
+  /** Chance to take least with settings left unsaid drawn from their defaults; absent for those without a place. */
+  readonly leastDrawn?: number;
   /** Mean place. */
   readonly expected?: number;
   /** Group, from 1 on: suppliers of one group cannot be told apart. */
@@ -65,6 +67,23 @@ export interface OtherOrder {
   readonly places: readonly number[];
   /** Kendall's tau-b with the order at the mix; absent where it has no value. */
   readonly tau?: number;
+  /** Pairs with an order under both. */
+  readonly pairs: number;
+  /** Those that keep it. */
+  readonly kept: number;
+}
+
+/**
+ * Suppliers as they are shown: those that can be told apart in their order, all others by name.
+ *
+ * @param ranked - suppliers in order
+ * @returns groups in order, names within them
+ */
+export function asShown(ranked: readonly Standing[]): readonly Standing[] {
+  return [...ranked].sort(
+    (a, b) =>
+      (a.group ?? 0) - (b.group ?? 0) || a.alias.localeCompare(b.alias, "en", { numeric: true }),
+  );
 }
 
 /** Places of all. */
@@ -86,7 +105,8 @@ export interface Standings {
  * @returns places as chances, groups, and orders under other assumptions
  */
 export function standingsOf(asked: StandingsAsked): Standings {
-  const { aliases, weights, values, counted, silent } = asked;
+  const { aliases, weights, values, counted } = asked;
+  const silent = [asked.silent];
   const covered = values.map((cells) =>
     weights.reduce((sum, weight, k) => sum + (cells[k] === undefined ? 0 : weight), 0),
   );
@@ -99,6 +119,10 @@ export function standingsOf(asked: StandingsAsked): Standings {
   const sorted = order.map((s) => draws.get(s)!);
   const chances = rankChances(sorted);
   const groups = groupsApart(sorted);
+  // Unsaid settings drawn from their defaults; a stratum that is missing at the most of those who print it.
+  const open = rankChances(
+    order.map((s) => standardisedDraws(weights, values[s] ?? [], values, "most")!),
+  );
   const own = (s: number): Range | undefined => {
     const at = standardisedDraws(weights, values[s] ?? [], [], "left out");
     return at === undefined ? undefined : rangeOf(at);
@@ -117,6 +141,7 @@ export function standingsOf(asked: StandingsAsked): Standings {
       ...basic(s),
       counted: rangeOf(draws.get(s)!),
       chances: [...chances[place]!],
+      leastDrawn: open[place]![0] ?? 0,
       expected: expectedRank(chances[place]!),
       group: groups[place] ?? 1,
       ...(next === undefined ? {} : { beforeNext: chanceLess(sorted[place]!, next) }),
@@ -133,10 +158,11 @@ export function standingsOf(asked: StandingsAsked): Standings {
 }
 
 function othersOf(
-  { aliases, weights, values, counted, silent, byMass, other }: StandingsAsked,
+  { aliases, weights, values, counted, silent: at, byMass, other }: StandingsAsked,
   order: readonly number[],
   covered: readonly number[],
 ): readonly OtherOrder[] {
+  const silent = [at];
   const base = order.map((_, place) => place + 1);
   const medians = (
     cells: readonly CellDraws[],
@@ -181,7 +207,14 @@ function othersOf(
   return list.flatMap(([id, numbers]): readonly OtherOrder[] => {
     if (numbers === undefined || numbers.some(Number.isNaN)) return [];
     const tau = kendallTau(base, numbers);
-    return [{ id, places: placesOf(numbers), ...(Number.isNaN(tau) ? {} : { tau }) }];
+    return [
+      {
+        id,
+        places: placesOf(numbers),
+        ...pairsKept(base, numbers),
+        ...(Number.isNaN(tau) ? {} : { tau }),
+      },
+    ];
   });
 }
 

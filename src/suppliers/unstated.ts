@@ -1,7 +1,7 @@
 /**
- * Settings that a supplier left to defaults. For places they count at the end of their interval at which the
- * supplier takes more, so that only a house worse than that end gains by saying less. The value itself is shown
- * with its whole interval.
+ * Settings that a supplier left to defaults. For places they count at the end at which the supplier takes more:
+ * the plausible limit where any supplier of the comparison states the setting, for then it was there to be said;
+ * otherwise the end of the default's interval, the same for all. The value itself is shown with its whole interval.
  */
 
 import { leafRange } from "../account/draws.js";
@@ -53,14 +53,14 @@ export interface Unsaid {
  * @param program - terms of the lots as they were printed
  * @param counts - whether a term is counted
  * @param ids - indicators
- * @param endsOf - ends of a setting that is moved; those of defaults when left out
+ * @param endsOf - ends of a setting that is moved
  * @returns settings and program by indicator
  */
 export function unsaidOf(
   program: Program,
   counts: (term: ProgramTerm) => boolean,
   ids: readonly IndicatorId[],
-  endsOf: Ends = endsOfDefault,
+  endsOf: Ends,
 ): ReadonlyMap<IndicatorId, Unsaid> {
   const { nodes } = program;
   const totals = totalsOf(program, counts, ids);
@@ -72,9 +72,10 @@ export function unsaidOf(
     const [low = 0, high = 0] = endsOf(leaf) ?? [];
     return high > low ? [{ leaf, at, median, low, high }] : [];
   });
+  const readers = readersOf(nodes);
   const found = new Map<IndicatorId, Map<number, Unstated>>(ids.map((id) => [id, new Map()]));
   for (const { leaf, at, median, low, high } of open) {
-    const behind = restingOn(nodes, at);
+    const behind = restingOn(readers, nodes, at);
     const moved = (value: number): readonly number[] => {
       const values = still.slice();
       values[at] = value;
@@ -112,10 +113,37 @@ export function unsaidOf(
   );
 }
 
-function endsOfDefault(leaf: Leaf): readonly [number, number] | undefined {
-  if (leaf.provenance !== "default" || !isOwned(leaf)) return undefined;
-  const { low, high } = leafRange(leaf);
-  return [low, high];
+/**
+ * Ends of settings left to defaults: of the default's interval, widened by the plausible limits and by all that was
+ * stated where any supplier states the setting. Nothing that could have been stated lies beyond them, so that
+ * no house gains by keeping it to itself.
+ *
+ * @param programs - programs of all suppliers
+ * @param shipped - the reader's factors, for plausible limits
+ * @returns ends by setting; none for what a supplier stated
+ */
+export function endsCounted(programs: readonly Program[], shipped: FactorSet): Ends {
+  const stated = new Map<string, readonly [number, number]>();
+  for (const { leaf } of programs.flatMap(({ nodes }) => nodes.leaves())) {
+    if (leaf.provenance !== "plant" || !isOwned(leaf)) continue;
+    const { low, high } = leafRange(leaf);
+    stated.set(leaf.factor, hull(stated.get(leaf.factor) ?? [low, high], [low, high]));
+  }
+  return (leaf) => {
+    if (leaf.provenance !== "default" || !isOwned(leaf)) return undefined;
+    const { low, high } = leafRange(leaf);
+    const known = stated.get(leaf.factor);
+    const limits = shipped.factors.get(leaf.factor)?.plausible;
+    if (known === undefined) return [low, high];
+    return hull(hull([low, high], known), limits ?? known);
+  };
+}
+
+function hull(
+  a: readonly [number, number],
+  b: readonly [number, number],
+): readonly [number, number] {
+  return [Math.min(a[0], b[0]), Math.max(a[1], b[1])];
 }
 
 /**
@@ -148,14 +176,33 @@ interface Resting {
 }
 
 // Formulas that read a leaf, at first hand or further off, in the order of the list.
-function restingOn(nodes: Nodes, leaf: number): readonly Resting[] {
-  const moved = new Uint8Array(nodes.list.length);
-  moved[leaf] = 1;
-  return nodes.list.flatMap(({ quantity, reads }, node): readonly Resting[] => {
-    if (quantity.kind === "leaf" || !reads.some((read) => moved[read] === 1)) return [];
-    moved[node] = 1;
-    return [{ node, formula: quantity.value, reads }];
+function restingOn(
+  readers: readonly (readonly number[])[],
+  nodes: Nodes,
+  leaf: number,
+): readonly Resting[] {
+  const moved = new Set<number>();
+  const open = [leaf];
+  for (let at = open.pop(); at !== undefined; at = open.pop())
+    for (const reader of readers[at] ?? [])
+      if (!moved.has(reader)) {
+        moved.add(reader);
+        open.push(reader);
+      }
+  return [...moved]
+    .sort((a, b) => a - b)
+    .flatMap((node): readonly Resting[] => {
+      const { quantity, reads } = nodes.list[node]!;
+      return quantity.kind === "leaf" ? [] : [{ node, formula: quantity.value, reads }];
+    });
+}
+
+function readersOf(nodes: Nodes): readonly (readonly number[])[] {
+  const readers: number[][] = nodes.list.map(() => []);
+  nodes.list.forEach(({ reads }, node) => {
+    for (const read of reads) readers[read]!.push(node);
   });
+  return readers;
 }
 
 // Totals for one set of values; terms of one rate, class and flow are one.

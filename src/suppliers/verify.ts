@@ -6,10 +6,12 @@
  * them shows that the lots were logged as they were printed.
  */
 
+import type { DrawKeep } from "../account/draws.js";
+import type { Program } from "../account/program.js";
 import type { FactorSet } from "../factors/factor.js";
 import { judgeBy } from "../factors/schema-problems.js";
 import { sha256Hex } from "../numbers/digest.js";
-import { canonicalText, digestOf } from "./canonical.js";
+import { canonicalParts, canonicalText } from "./canonical.js";
 import { firstDifference } from "./differences.js";
 import { factorDifferences } from "./factor-list.js";
 import { type Pack, PARTS, type SealedPack, SealedSchema } from "./schema.js";
@@ -17,6 +19,7 @@ import { fingerprintOf, signed } from "./signature.js";
 import { readStrictJson } from "./strict-json.js";
 import { sumFaults } from "./sums.js";
 import { recompute } from "./recompute.js";
+import type { Part } from "./work-out.js";
 
 /** Checks, in the order they are made. */
 export const CHECKS = [
@@ -50,8 +53,12 @@ export interface VerifySetting {
   readonly code: string;
   /** Public key that the pack must be signed by. */
   readonly key?: string;
-  /** Digests of other packs at hand, for the chain. */
-  readonly others?: readonly string[];
+  /** Digests of other packs at hand, for the chain; asked for only where a pack names one before it. */
+  readonly others?: () => readonly string[];
+  /** How much is worked out anew; all of it when left out. */
+  readonly part?: Part;
+  /** Keeps draws from one pack to the next. */
+  readonly keep?: DrawKeep;
 }
 
 /** A pack verified. */
@@ -64,6 +71,8 @@ export interface Verified {
   readonly sound: boolean;
   /** The pack, where it could be read. */
   readonly sealed?: SealedPack;
+  /** Terms of its lots as they were printed, under the factors inside. */
+  readonly printed?: Program;
 }
 
 /** What every verification must be read with. */
@@ -86,7 +95,7 @@ export function verifyPack(file: string, bytes: Uint8Array, setting: VerifySetti
   const say: Say = (id, outcome, found, places = []) => {
     checks.set(id, { id, outcome, found, places: places.slice(0, MOST_PLACES) });
   };
-  const sealed = checked(file, bytes, setting, say);
+  const { sealed, printed } = checked(file, bytes, setting, say);
   const all = CHECKS.map(
     (id): Check =>
       checks.get(id) ?? {
@@ -101,6 +110,7 @@ export function verifyPack(file: string, bytes: Uint8Array, setting: VerifySetti
     checks: all,
     sound: all.every(({ outcome }) => outcome !== "fail"),
     ...(sealed === undefined ? {} : { sealed }),
+    ...(printed === undefined ? {} : { printed }),
   };
 }
 
@@ -111,12 +121,12 @@ function checked(
   bytes: Uint8Array,
   setting: VerifySetting,
   say: Say,
-): SealedPack | undefined {
+): Pick<Verified, "sealed" | "printed"> {
   const json = readStrictJson(file, bytes);
   if (json.value === undefined) {
     const { value = "", expected = "JSON", key = "the file" } = json.problems[0] ?? {};
     say("file", "fail", `${value}; expected ${expected}`, [key]);
-    return undefined;
+    return {};
   }
   say("file", "pass", `${bytes.length} bytes of JSON, within the limits of size and depth`);
   const { text, value } = json.value;
@@ -129,10 +139,11 @@ function checked(
       `${problems.length} ${problems.length === 1 ? "field does" : "fields do"} not fit the schema; the first: ${first?.code ?? ""} ${first?.value ?? ""}, expected ${(first?.expected ?? "").slice(0, 200)}`,
       problems.map(({ key = "" }) => key),
     );
-    return undefined;
+    return {};
   }
   say("fields", "pass", "every field is known and has a value it can have");
-  const canonical = canonicalText(value);
+  const { text: packText, parts } = canonicalParts(sealed.pack);
+  const canonical = `{"pack":${packText},"seal":${canonicalText(sealed.seal)}}`;
   const apart = firstDifference(text, canonical);
   if (apart === undefined)
     say("canonical", "pass", "the bytes are the canonical form of what they say");
@@ -143,8 +154,8 @@ function checked(
       "the bytes are not the canonical form of what they say: written or changed by hand",
       [`byte ${apart}`],
     );
-  checkSeal(sealed, say);
-  checkSignature(sealed, setting.key, say);
+  checkSeal(sealed, packText, parts, say);
+  checkSignature(sealed, packText, setting.key, say);
   checkChain(sealed.pack, setting.others, say);
   const faults = sumFaults(sealed.pack);
   if (faults.length === 0)
@@ -160,14 +171,19 @@ function checked(
       faults.map(({ place }) => place),
     );
   checkFactors(sealed.pack, setting.shipped, say);
-  for (const check of recompute(sealed.pack, setting.code))
-    say(check.id, check.outcome, check.found, check.places);
-  return sealed;
+  const { checks, printed } = recompute(sealed.pack, setting);
+  for (const { id, outcome, found, places } of checks) say(id, outcome, found, places);
+  return { sealed, ...(printed === undefined ? {} : { printed }) };
 }
 
-function checkSeal({ pack, seal }: SealedPack, say: Say): void {
-  const parts = PARTS.filter((part) => digestOf(pack[part]) !== seal.parts[part]);
-  const whole = sha256Hex(canonicalText(pack));
+function checkSeal(
+  { seal }: SealedPack,
+  text: string,
+  texts: ReadonlyMap<string, string>,
+  say: Say,
+): void {
+  const parts = PARTS.filter((part) => sha256Hex(texts.get(part) ?? "") !== seal.parts[part]);
+  const whole = sha256Hex(text);
   if (whole === seal.digest && parts.length === 0) {
     say("digest", "pass", `SHA-256 ${whole}`);
     return;
@@ -180,7 +196,12 @@ function checkSeal({ pack, seal }: SealedPack, say: Say): void {
   );
 }
 
-function checkSignature({ pack, seal }: SealedPack, key: string | undefined, say: Say): void {
+function checkSignature(
+  { seal }: SealedPack,
+  text: string,
+  key: string | undefined,
+  say: Say,
+): void {
   const { signature } = seal;
   if (signature === undefined) {
     say(
@@ -195,7 +216,7 @@ function checkSignature({ pack, seal }: SealedPack, key: string | undefined, say
     );
     return;
   }
-  const fits = signed(canonicalText(pack), signature);
+  const fits = signed(text, signature);
   say(
     "signature",
     fits ? "pass" : "fail",
@@ -220,9 +241,9 @@ function checkSignature({ pack, seal }: SealedPack, key: string | undefined, say
     );
 }
 
-function checkChain({ previous }: Pack, others: readonly string[] | undefined, say: Say): void {
+function checkChain({ previous }: Pack, others: VerifySetting["others"], say: Say): void {
   if (previous === undefined) say("chain", "not present", "the pack names none before it");
-  else if (others?.includes(previous) === true)
+  else if (others?.().includes(previous) === true)
     say("chain", "pass", `follows pack ${previous.slice(0, 16)}…, which was given`);
   else
     say(

@@ -3,9 +3,10 @@
  * by who seals and by who verifies.
  */
 
-import { type Account, accountOf, BROKEN_DOWN } from "../account/account.js";
+import { type Account, accountsOf, BROKEN_DOWN } from "../account/account.js";
 import { provenanceOf } from "../account/breakdown.js";
 import { documentedOf } from "../account/documented.js";
+import type { DrawKeep } from "../account/draws.js";
 import { INDICATOR_IDS, type IndicatorId } from "../account/indicators.js";
 import { type Program, writeProgram } from "../account/program.js";
 import { judgeClaim } from "../compare/claims/assess.js";
@@ -18,11 +19,15 @@ import type { Group } from "../ledger/ledger.js";
 import type { Plant } from "../plant/plant.js";
 import { readPlant } from "../plant/read-plant.js";
 import type { Judged } from "../problems/problem.js";
+import { meterGaps, meterSums } from "./meter-sums.js";
 import type { Pack, PackFigure } from "./schema.js";
 import { groupsOf, placeOf } from "./strata.js";
 
 /** A pack before it is worked out. */
 export type PackBody = Omit<Pack, "figures" | "coverage" | "claims" | "factors" | "sources">;
+
+/** How much of a pack is worked out: all of it, or only what the lots took as they were printed. */
+export type Part = "all" | "as printed";
 
 /** What a pack comes to. */
 export interface WorkedOut {
@@ -32,6 +37,8 @@ export interface WorkedOut {
   readonly coverage: Pack["coverage"];
   /** Claims. */
   readonly claims: Pack["claims"];
+  /** Terms of all lots as they were printed. */
+  readonly printed: Program;
 }
 
 /** Indicators that hold money. */
@@ -63,15 +70,47 @@ export function printedProgram(
   groups: readonly Group[],
   asOf: string,
 ): Program {
-  const own = groups.map((group) => ({
-    ...group,
-    key: { ...group.key, pigment: group.key.route, dye: group.key.route },
-  }));
-  const program = writeProgram(plant, factors, own, asOf);
+  const program = writeProgram(plant, factors, groups.map(onOwnRoute), asOf);
   return {
     ...program,
     terms: program.terms.filter(({ arm }) => arm === "pigment"),
-    classOf: (key) => program.classOf({ ...key, pigment: key.route, dye: key.route }),
+    classOf: (key) => program.classOf(onOwnRoute({ key }).key),
+  };
+}
+
+// Both arms of a lot are the route it took, so that lots without a counterpart are in it too.
+function onOwnRoute<T extends Pick<Group, "key">>(group: T): T {
+  const { route } = group.key;
+  return { ...group, key: { ...group.key, pigment: route, dye: route } };
+}
+
+/**
+ * Both programs of a pack over the same quantities, so that they are put together and drawn once.
+ *
+ * @param plant - the print house
+ * @param factors - factors
+ * @param groups - groups of lots
+ * @param asOf - day of the pack
+ * @param part - whether lots are put on both routes at all
+ * @returns all lots as they were printed, and lots with a counterpart on both routes
+ */
+export function programsOf(
+  plant: Plant,
+  factors: FactorSet,
+  groups: readonly Group[],
+  asOf: string,
+  part: Part = "all",
+): { readonly printed: Program; readonly both: Program } {
+  const compared = part === "all" ? groups.filter(({ key }) => key.pigment !== "") : [];
+  const whole = writeProgram(plant, factors, [...groups.map(onOwnRoute), ...compared], asOf);
+  const isOwn = whole.classes.map(({ key }) => key.pigment === key.dye);
+  return {
+    printed: {
+      ...whole,
+      terms: whole.terms.filter(({ arm, lotClass }) => arm === "pigment" && isOwn[lotClass]),
+      classOf: (key) => whole.classOf(onOwnRoute({ key }).key),
+    },
+    both: { ...whole, terms: whole.terms.filter(({ lotClass }) => isOwn[lotClass] === false) },
   };
 }
 
@@ -82,6 +121,8 @@ export function printedProgram(
  * @param plant - its print house
  * @param factors - factors inside it
  * @param claims - names of the claims to judge
+ * @param part - how much of it; without both routes there are no claims
+ * @param keep - keeps draws for other packs
  * @returns figures, coverage and claims
  * @throws MissingFactor when a step asks for a factor that is not there
  */
@@ -90,19 +131,20 @@ export function workOut(
   plant: Plant,
   factors: FactorSet,
   claims: readonly string[],
+  part: Part = "all",
+  keep?: DrawKeep,
 ): WorkedOut {
   const groups = groupsOf(body.strata);
-  const printed = accountOf(
-    printedProgram(plant, factors, groups, body.made),
+  const compared = groups.filter(({ key }) => key.pigment !== "");
+  const common = part === "all" ? acceptedOf(compared) : 0;
+  const programs = programsOf(plant, factors, groups, body.made, part);
+  const [printed, both] = accountsOf(
+    common > 0 ? [programs.printed, programs.both] : [programs.printed],
     body.draws,
     body.seed,
+    keep,
   );
-  const compared = groups.filter(({ key }) => key.pigment !== "");
-  const common = acceptedOf(compared);
-  const both =
-    common > 0
-      ? accountOf(writeProgram(plant, factors, compared, body.made), body.draws, body.seed)
-      : undefined;
+  if (printed === undefined) throw new Error("There is an account for each program.");
   const comparisons =
     both === undefined ? undefined : comparisonsOf(both, plant, compared, body, common);
   return {
@@ -118,7 +160,8 @@ export function workOut(
     claims:
       both === undefined || comparisons === undefined
         ? []
-        : claimsOf(body, both, compared, comparisons, claims),
+        : claimsOf(body, both, compared, comparisons, claims, gapsOf(body, printed)),
+    printed: programs.printed,
   };
 }
 
@@ -171,6 +214,7 @@ function claimsOf(
   groups: readonly Group[],
   comparisons: ReadonlyMap<IndicatorId, Comparison>,
   claims: readonly string[],
+  gaps: ReturnType<typeof meterGaps>,
 ): Pack["claims"] {
   return claims.flatMap((id) => {
     const kind = claimKind(id);
@@ -179,8 +223,7 @@ function claimsOf(
       account,
       groups,
       comparisons,
-      // Readings of meters travel as they were read; the gap to the lots is for who made them to judge.
-      gaps: new Map(),
+      gaps,
       fastness: body.fastness,
       audience: "client",
       review: body.plant.review,
@@ -192,6 +235,25 @@ function claimsOf(
       body.policy,
       body.period.to,
     );
-    return [{ id, verdict, expires, ...(cautious === undefined ? {} : { cautious }) }];
+    const { gap } = evidence;
+    return [
+      {
+        id,
+        verdict,
+        expires,
+        ...(cautious === undefined ? {} : { cautious }),
+        ...(gap === undefined ? {} : { gap }),
+      },
+    ];
   });
+}
+
+// Site meters against all lots as they were printed, at their median.
+function gapsOf(body: PackBody, printed: Account): ReturnType<typeof meterGaps> {
+  return meterGaps(
+    meterSums(body, (id) => {
+      const draws = printed.indicators.pigment.get(id);
+      return draws === undefined ? undefined : rangeOf(draws).median;
+    }),
+  );
 }

@@ -88,7 +88,7 @@ describe("suppliers", () => {
     expect(out).toContain("partly comparable");
     const html = readFileSync(join(folder, "out", "suppliers.html"), "utf8");
     for (const words of [
-      "unchanged, not signed",
+      "not signed: anyone could have resealed it",
       "logs, not sealed",
       "Supplier ash",
       "Supplier Dell",

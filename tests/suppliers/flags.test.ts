@@ -51,6 +51,7 @@ describe("checks of suppliers", () => {
     ["meters constant", meter([15000]), meter([15123, 17250, 13870])],
     ["meters constant", meter([15000, 15010, 14990]), meter([15123, 17250, 13870])],
     ["meters round", meter([15000, 17000, 21000]), meter([15123, 17250, 13870])],
+    ["meters above", meter([900, 1100], "water"), meter([0.4, 0.5], "water")],
     ["meters below", meter([0.1, 0.08], "water"), meter([900, 1100], "water")],
     [
       "more out than in",

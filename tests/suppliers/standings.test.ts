@@ -11,7 +11,13 @@ function standings(counted: readonly CellDraws[], values = counted, weights = [0
     weights,
     values,
     counted,
-    silent: counted,
+    // The most that anybody took, where somebody lacks a stratum.
+    silent: weights.map((_, k) => {
+      const there = counted.flatMap((cells) => (cells[k] === undefined ? [] : [cells[k]]));
+      return there.length === counted.length
+        ? undefined
+        : there.reduce((most, one) => (one[0]! > most[0]! ? one : most));
+    }),
     byMass: counted,
   });
 }
@@ -41,6 +47,16 @@ describe("places", () => {
     expect(ranked[0]?.covered).toBe(0.6);
     expect(ranked[0]?.counted?.median).toBeCloseTo(0.4 * 9 + 0.6, 12);
     expect(ranked[0]?.value?.median).toBe(1);
+  });
+
+  it("show the chance with unsaid settings drawn beside that with them at their worst", () => {
+    const { ranked } = standings([still(5, 5), still(4, 4)], [still(3, 3), still(4, 4)]);
+    expect(
+      ranked.map(({ alias, chances, leastDrawn }) => [alias, chances![0], leastDrawn]),
+    ).toEqual([
+      ["B", 1, 0],
+      ["A", 0, 1],
+    ]);
   });
 
   it("are not given to who covers less than half of the mix", () => {

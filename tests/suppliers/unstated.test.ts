@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { leafRange } from "../../src/account/draws.js";
 import { type Candidate, candidateOf, isOwned } from "../../src/suppliers/candidate.js";
-import { unsaidOf } from "../../src/suppliers/unstated.js";
+import { endsCounted, unsaidOf } from "../../src/suppliers/unstated.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
 import { houseOf } from "./made.js";
 
@@ -11,7 +11,7 @@ const all = (): boolean => true;
 
 describe("settings left unsaid", () => {
   const { program } = made();
-  const unsaid = unsaidOf(program, all, ["water", "energy"]);
+  const unsaid = unsaidOf(program, all, ["water", "energy"], endsCounted([program], SHIPPED));
 
   it("count at the end of their interval at which more is taken", () => {
     const [first] = unsaid.get("water")!.settings;
@@ -49,9 +49,22 @@ describe("settings left unsaid", () => {
 
   it("are no longer unsaid once stated", () => {
     const stated = made({ "boiler.efficiency": 0.9 });
-    const names = unsaidOf(stated.program, all, ["energy"])
+    const names = unsaidOf(stated.program, all, ["energy"], endsCounted([stated.program], SHIPPED))
       .get("energy")!
       .settings.map(({ factor }) => factor);
     expect(names).not.toContain("boiler.efficiency");
+  });
+
+  it("count at the plausible limit where any supplier states them", () => {
+    const other = made({ "boiler.efficiency": 0.9 });
+    const ends = endsCounted([program, other.program], SHIPPED);
+    const counted = unsaidOf(program, all, ["energy"], ends)
+      .get("energy")!
+      .settings.find(({ factor }) => factor === "boiler.efficiency");
+    expect(counted?.counted).toBe(SHIPPED.factors.get("boiler.efficiency")!.plausible[0]);
+    const { leaf } = other.program.nodes
+      .leaves()
+      .find((one) => one.leaf.factor === "boiler.efficiency")!;
+    expect(ends(leaf)).toBeUndefined();
   });
 });

@@ -4,6 +4,7 @@
 
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
 import type { Reversal } from "../../suppliers/reversal.js";
+import { LOT_SCATTER } from "../../suppliers/sampling.js";
 import { NOT_TRUE } from "../../suppliers/verify.js";
 import { numbered } from "../compose/numbered.js";
 import type { Block, ReportDocument } from "../document.js";
@@ -19,8 +20,8 @@ import {
   mixTable,
 } from "./condition-tables.js";
 import { mixFigure, placeFigure, stabilityBlocks, standingFigure } from "./supplier-figures.js";
-import { cellTable, freeTable, printingOf, standingTable } from "./supplier-tables.js";
-import { chanceWords, listed, otherWords, verdictWords } from "./supplier-words.js";
+import { cellTable, freeTable, orderTable, printingOf, standingTable } from "./supplier-tables.js";
+import { chanceWords, listed, otherWords, pairsWords, verdictWords } from "./supplier-words.js";
 
 /** What the report is made of beside the comparison. */
 export interface SuppliersReport {
@@ -52,7 +53,7 @@ export function composeSuppliers(
   const [main] = results;
   const title = "Suppliers at one mix of orders";
   const blocks: Record<string, readonly Block[]> = {
-    reason: main === undefined ? [] : reasonBlocks(main, compared.draws),
+    reason: main === undefined ? [] : reasonBlocks(main),
     "standing-main": main === undefined ? [] : [standingTable(compared, main, desk)],
     "figure-main": main === undefined ? [] : [standingFigure(compared, main)],
     gate: [gateTable(compared)],
@@ -77,6 +78,10 @@ export function composeSuppliers(
           : "No mix was given. It is the accepted area of all suppliers together, fixed before any quantity but area was looked at; `--reference` takes a mix of the buyer's own.",
       truth: NOT_TRUE,
       draws: formatNumber(report.draws, 0),
+      places: formatNumber(compared.placeDraws, 0),
+      // Standard error of a chance of 0.90, in points.
+      slack: formatNumber(100 * Math.sqrt(0.09 / Math.max(1, compared.placeDraws)), 1),
+      scatter: formatPercent(LOT_SCATTER),
     },
     blocks,
   );
@@ -103,27 +108,28 @@ function chapter(
     ...(isMain
       ? []
       : [
-          ...reasonBlocks(result, compared.draws),
+          ...reasonBlocks(result),
           standingTable(compared, result, desk),
           standingFigure(compared, result),
         ]),
+    orderTable(result, desk),
     mixFigure(result),
-    placeFigure(compared, result),
-    ...freeTable(compared, result, desk),
+    placeFigure(result),
+    ...freeTable(result, desk),
     ...stabilityBlocks(result),
     cellTable(compared, result, desk),
   ];
 }
 
 /**
- * The finding in a sentence: why suppliers stand otherwise at one mix, or that they do not.
+ * The finding in a sentence: why suppliers stand otherwise at one mix, who can be told apart there, and what
+ * comes of it where the route is left to the supplier.
  *
  * @param result - the indicator
- * @param draws - number of draws
  * @returns a paragraph
  */
-function reasonBlocks(result: IndicatorResult, draws: number): readonly Block[] {
-  const { reversal, standings } = result;
+function reasonBlocks(result: IndicatorResult): readonly Block[] {
+  const { reversal, standings, free } = result;
   const text =
     reversal === undefined
       ? "As they stand and at the mix, the suppliers have the same order."
@@ -132,8 +138,23 @@ function reasonBlocks(result: IndicatorResult, draws: number): readonly Block[] 
   const apart =
     first?.beforeNext === undefined || second === undefined
       ? ""
-      : ` At the mix ${first.alias} takes less than ${second.alias} with a chance of ${chanceWords(first.beforeNext, draws)}${first.group === second.group ? ", too little to tell them apart" : ""}.`;
-  return [{ kind: "paragraph", tone: "lead", runs: [{ kind: "text", text: text + apart }] }];
+      : ` With the routes of the mix ${first.alias} takes less than ${second.alias} with a chance of ${chanceWords(first.beforeNext)}${first.group === second.group ? ", too little to tell them apart" : ""}.`;
+  return [
+    {
+      kind: "paragraph",
+      tone: "lead",
+      runs: [{ kind: "text", text: text + apart + freeWords(free) }],
+    },
+  ];
+}
+
+function freeWords(free: IndicatorResult["free"]): string {
+  const [first, second] = free?.ranked ?? [];
+  if (first?.beforeNext === undefined || second === undefined) return "";
+  const chance = chanceWords(first.beforeNext);
+  return first.group === second.group
+    ? ` If the route is left to the supplier, ${first.alias} and ${second.alias} take least and cannot be told apart (chance that ${first.alias} takes less: ${chance}).`
+    : ` If the route is left to the supplier, ${first.alias} takes least, less than ${second.alias} with a chance of ${chance}.`;
 }
 
 function reversalWords(result: IndicatorResult, { first, second, of, inMix }: Reversal): string {
@@ -150,7 +171,7 @@ function changeWords({ standings }: IndicatorResult): string {
     return "With fewer than two places there is no order to change.";
   return leastTau > 0.999
     ? "None of the assumptions tried changes it."
-    : `Most of all: ${otherWords(least.id)} (Kendall's τ-b with this order ${formatNumber(leastTau, 2)}).`;
+    : `Most of all: ${otherWords(least.id)} (${pairsWords(least.pairs, least.kept)}).`;
 }
 
 // What narrows the comparison, for the first page.

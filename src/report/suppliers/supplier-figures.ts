@@ -3,11 +3,12 @@
  */
 
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
-import { UNCONDITIONAL } from "../../suppliers/standings.js";
+import { asShown, UNCONDITIONAL } from "../../suppliers/standings.js";
 import type { Block } from "../document.js";
+import { numberCell, textCell } from "../figure-desk.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import { printingOf } from "./supplier-tables.js";
-import { chanceWords, otherWords, ownShare } from "./supplier-words.js";
+import { chanceWords, otherWords, ownShare, pairsWords } from "./supplier-words.js";
 
 /** Share on own numbers below which a dot is hollow. [-] */
 const MOSTLY = 0.4;
@@ -28,7 +29,7 @@ const GATHERED = 5;
 export function standingFigure(compared: SuppliersCompared, result: IndicatorResult): Block {
   const { unit, scale } = printingOf(result);
   const { ranked } = result.standings;
-  const rows = ranked.flatMap((one) => {
+  const rows = asShown(ranked).flatMap((one) => {
     if (one.value === undefined) return [];
     const candidate = compared.candidates.find(({ alias }) => alias === one.alias);
     const own = candidate === undefined ? 0 : ownShare(candidate, result.id);
@@ -53,7 +54,7 @@ export function standingFigure(compared: SuppliersCompared, result: IndicatorRes
     kind: "figure",
     id: `suppliers-${result.id}`,
     title: `${result.words} at the mix, ${unit}`,
-    description: `Each supplier's ${result.words} at the reference mix with its 95 % interval, in the order of what counts for its place.`,
+    description: `Each supplier's ${result.words} at the reference mix with its 95 % interval, those that can be told apart in their order and all others by name.`,
     chart: {
       kind: "supplier-rows",
       data: { quantity: `${result.words} at the mix`, unit, rows },
@@ -104,11 +105,10 @@ export function mixFigure(result: IndicatorResult): Block {
 /**
  * C-F3: chances of places.
  *
- * @param compared - the comparison
  * @param result - the indicator
  * @returns the figure
  */
-export function placeFigure(compared: SuppliersCompared, result: IndicatorResult): Block {
+export function placeFigure(result: IndicatorResult): Block {
   const { ranked } = result.standings;
   const n = ranked.length;
   const bins =
@@ -119,14 +119,14 @@ export function placeFigure(compared: SuppliersCompared, result: IndicatorResult
           (_, bin) =>
             [Math.round((bin * n) / GATHERED), Math.round(((bin + 1) * n) / GATHERED)] as const,
         );
-  const rows = ranked.map(({ alias, chances = [] }) => {
+  const rows = asShown(ranked).map(({ alias, chances = [] }) => {
     const sums = bins.map(([from, to]) =>
       chances.slice(from, to).reduce((sum, chance) => sum + chance, 0),
     );
     return {
       name: alias,
       chances: sums,
-      printed: sums.map((chance) => chanceWords(chance, compared.draws)),
+      printed: sums.map(chanceWords),
     };
   });
   return {
@@ -173,10 +173,11 @@ export function stabilityBlocks(result: IndicatorResult): readonly Block[] {
           lines: ranked.map(({ alias }, i) => ({
             name: alias,
             values: placesOf(i),
-            printed: placesOf(i).map((place) => formatNumber(place, place % 1 === 0 ? 0 : 1)),
+            // Names alone: a number before a name would read as a league table.
+            printed: placesOf(i).map(() => ""),
           })),
           isPlaces: true,
-          note: "place by median of what counts, the least taken on top; halves are shared places. Chances stand in the figure before.",
+          note: "order by median of the value used for it, the least taken on top. Chances stand in the figure before.",
         },
       },
     },
@@ -184,19 +185,14 @@ export function stabilityBlocks(result: IndicatorResult): readonly Block[] {
       kind: "table",
       id: `tau-${result.id}`,
       caption:
-        "How alike the orders are: Kendall's τ-b with the order as compared, 1 for the same and −1 for the reverse.",
-      head: [
-        { runs: [{ kind: "text", text: "Assumption" }] },
-        { runs: [{ kind: "text", text: "τ-b" }], align: "right" },
-      ],
-      rows: others.map(({ id, tau }) => [
-        { runs: [{ kind: "text", text: otherWords(id) }], strong: true },
-        {
-          runs: [{ kind: "text", text: tau === undefined ? "no order" : formatNumber(tau, 2) }],
-          align: "right",
-        },
+        "How alike the orders are, pair by pair, and by Kendall's τ-b: 1 for the same and −1 for the reverse.",
+      head: [textCell("Assumption"), textCell("Pairs of suppliers"), numberCell("τ-b")],
+      rows: others.map(({ id, tau, pairs, kept }) => [
+        textCell(otherWords(id), true),
+        textCell(pairsWords(pairs, kept)),
+        numberCell(tau === undefined ? "no order" : formatNumber(tau, 2)),
       ]),
-      widths: [3, 1],
+      widths: [3, 3, 1],
     },
   ];
 }

@@ -56,8 +56,8 @@ export function supplierPage(
         {
           kind: "table",
           id: `strata-${result.id}`,
-          caption: `${result.words} by stratum, ${unit}: median with 95 % interval, and what counts for places, where settings left unsaid stand at their unfavourable end.`,
-          head: ["Stratum", "Lots", "Value", "Counts"].map((head, i) =>
+          caption: `${result.words} by stratum, ${unit}: median with 95 % interval, and the value used for the order, where settings left unsaid stand at their unfavourable end.`,
+          head: ["Stratum", "Lots", "Value", "Value used for order"].map((head, i) =>
             i < 1 ? textCell(head) : numberCell(head),
           ),
           rows: own.cells.map((cell, k): readonly Cell[] => {

@@ -6,7 +6,7 @@ import type { Comparable, GateLine } from "../../suppliers/gate.js";
 import type { Candidate, Given } from "../../suppliers/candidate.js";
 import type { Flag, FlagId } from "../../suppliers/flags.js";
 import type { OtherOrder } from "../../suppliers/standings.js";
-import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
+import { formatNumber, formatPercent } from "../format.js";
 
 /**
  * A list in words.
@@ -70,7 +70,7 @@ export function gateWords(line: GateLine): readonly [what: string, how: string] 
 }
 
 const OTHERS: Readonly<Record<OtherOrder["id"], string>> = {
-  "unsaid at typical": "unsaid settings at typical values",
+  "unsaid at typical": "unsaid settings drawn from their defaults",
   "common strata": "strata that all print",
   "missing at best": "missing strata at the least observed",
   "strata alike": "all strata weighed alike",
@@ -152,7 +152,12 @@ const FLAG_WORDS: Readonly<Record<FlagId, FlagWords>> = {
   "meters below": {
     test: "meters show at least half of what the lots come to",
     question: (found) =>
-      `Meters of ${names(found)} show less than half of what the lots come to. Is part of the house on another meter?`,
+      `Site meters show less than half of what the lots come to: ${names(found)}. Is part of the house on another meter?`,
+  },
+  "meters above": {
+    test: "site meters show at most half as much again as the lots come to",
+    question: (found) =>
+      `Site meters show more than the lots come to: ${names(found)}. What else do they feed, and how much of it is printing?`,
   },
   "no readings": {
     test: "readings of meters were sent",
@@ -202,8 +207,25 @@ export function verifiedWords(given: Given): string {
   if (!verified.sound) return "refused";
   const signature = verified.checks.find(({ id }) => id === "signature");
   const signer = verified.checks.find(({ id }) => id === "signer");
-  if (signature?.outcome !== "pass") return "unchanged, not signed";
-  return signer?.outcome === "pass" ? "unchanged, signer known" : "unchanged, signed";
+  if (signature?.outcome !== "pass") return "whole, not signed: anyone could have resealed it";
+  return signer?.outcome === "pass"
+    ? "whole, signed with the key given"
+    : "whole, signed with a key not given";
+}
+
+/**
+ * Whether evidence was sealed and signed, in a word or two.
+ *
+ * @param given - the supplier
+ * @returns words for a narrow column
+ */
+export function signedWords(given: Given): string {
+  const { verified } = given;
+  if (verified === undefined) return "not sealed";
+  const outcome = (id: string): string | undefined =>
+    verified.checks.find((check) => check.id === id)?.outcome;
+  if (outcome("signature") !== "pass") return "not signed";
+  return outcome("signer") === "pass" ? "signed, key known" : "signed, key unknown";
 }
 
 /**
@@ -218,13 +240,49 @@ export function ownShare(candidate: Candidate, indicator: string): number {
   return found === undefined ? 0 : found.measured + found.allocated + found.modelled;
 }
 
+/** Least and greatest chance printed: assumptions that are not drawn can always be wrong. */
+const LEAST = 0.01;
+
 /**
- * A chance as printed: draws never show that something always or never happens.
+ * A chance as printed. Nothing prints as certain: draws hold only the doubt that was put into them.
  *
  * @param chance - share of the draws
- * @param draws - number of draws
- * @returns the chance in print
+ * @returns the chance in print, from `<1 %` to `>99 %`
  */
-export function chanceWords(chance: number, draws: number): string {
-  return formatShareOfDraws(Math.min(draws, Math.max(0, Math.round(chance * draws))), draws);
+export function chanceWords(chance: number): string {
+  if (!(chance >= LEAST)) return `<\u00a0${formatPercent(LEAST)}`;
+  if (chance > 1 - LEAST) return `>\u00a0${formatPercent(1 - LEAST)}`;
+  return formatPercent(chance);
+}
+
+/**
+ * Kendall's tau-b in words.
+ *
+ * @param pairs - pairs that have an order in both
+ * @param kept - those that keep it
+ * @returns `of 10 pairs, 9 keep their order`
+ */
+export function pairsWords(pairs: number, kept: number): string {
+  if (pairs === 0) return "no pair has an order in both";
+  if (pairs === 1)
+    return kept === 1 ? "the one pair keeps its order" : "the one pair is turned round";
+  return `of ${numberWord(pairs)} pairs, ${kept === pairs ? "all" : numberWord(kept)} ${kept === 1 ? "keeps its" : "keep their"} order`;
+}
+
+const NUMBERS = [
+  "none",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+];
+
+function numberWord(number: number): string {
+  return NUMBERS[number] ?? formatNumber(number, 0);
 }

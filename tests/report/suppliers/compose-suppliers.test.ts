@@ -28,7 +28,7 @@ describe("the report on suppliers", () => {
     const standing = document.blocks.find(
       (block) => block.kind === "table" && block.id === "standing-water",
     );
-    expect(JSON.stringify(standing)).toContain("Chance of least");
+    expect(JSON.stringify(standing)).toContain("Least, drawn");
     expect(text).not.toMatch(/\b(?:winner|best|worst|top|rank(?:ed|ing)? (?:first|no))\b/i);
     expect(text).not.toMatch(/medal|league|grade [A-E]\b/i);
   });

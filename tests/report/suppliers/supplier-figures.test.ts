@@ -32,13 +32,13 @@ describe("figures of suppliers", () => {
       alias: `S ${i}`,
       chances: Array.from({ length: 50 }, (_, k) => (k === i ? 1 : 0)),
     }));
-    const data = chartOf(
-      placeFigure(COMPARED, { ...water!, standings: { ...water!.standings, ranked } }),
-    );
+    const data = chartOf(placeFigure({ ...water!, standings: { ...water!.standings, ranked } }));
     expect(data).toMatchObject({
       columns: ["1 to 10", "11 to 20", "21 to 30", "31 to 40", "41 to 50"],
     });
+    // Those of one group stand by name, numbers in the order of counting.
     expect(data).toHaveProperty("rows.12.chances", [0, 1, 0, 0, 0]);
+    expect(data).toHaveProperty("rows.12.name", "S 12");
   });
 
   it("show orders under other assumptions with their table", () => {

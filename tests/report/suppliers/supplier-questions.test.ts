@@ -14,7 +14,7 @@ describe("questions to suppliers", () => {
     const [first, ...rest] = COMPARED.results;
     const suppliers = first!.suppliers.map((one) => ({
       ...one,
-      cells: one.cells.map((cell, k) => (k === 0 ? { lots: 0, accepted: 0 } : cell)),
+      cells: one.cells.map((cell, k) => (k === 0 ? { lots: 0, effective: 0, accepted: 0 } : cell)),
     }));
     const asks = asksOf(
       { ...COMPARED, results: [{ ...first!, suppliers }, ...rest] },

@@ -3,6 +3,7 @@ import { FigureDesk } from "../../../src/report/figure-desk.js";
 import {
   cellTable,
   freeTable,
+  orderTable,
   printingOf,
   scaled,
   standingTable,
@@ -17,7 +18,8 @@ describe("tables of suppliers", () => {
     for (const table of [
       standingTable(COMPARED, water!, desk),
       cellTable(COMPARED, water!, desk),
-      ...freeTable(COMPARED, water!, desk),
+      ...freeTable(water!, desk),
+      orderTable(water!, desk),
     ]) {
       if (table.kind !== "table") throw new Error(table.kind);
       for (const row of table.rows) expect(row).toHaveLength(table.head.length);
@@ -38,8 +40,6 @@ describe("tables of suppliers", () => {
   it("print in the units of reports", () => {
     expect(printingOf(water!).unit).toBe("L/m²");
     expect(scaled({ median: 1, low: 0.5, high: 2 }, 10)).toEqual({ median: 10, low: 5, high: 20 });
-    expect(freeTable(COMPARED, { ...water!, free: undefined } as never, new FigureDesk())).toEqual(
-      [],
-    );
+    expect(freeTable({ ...water!, free: undefined } as never, new FigureDesk())).toEqual([]);
   });
 });

@@ -51,9 +51,10 @@ describe("words of the comparison", () => {
   });
 
   it("print no chance as never or always", () => {
-    expect(chanceWords(1, 2000)).toMatch(/^>\s99\.8\s%$/);
-    expect(chanceWords(0, 2000)).toMatch(/^<\s0\.2\s%$/);
-    expect(chanceWords(0.5, 2000)).toMatch(/^50\s%$/);
+    for (const sure of [1, 0.9999, 0.991]) expect(chanceWords(sure)).toMatch(/^>\s99\s%$/);
+    for (const never of [0, 0.0001, 0.009]) expect(chanceWords(never)).toMatch(/^<\s1\s%$/);
+    expect(chanceWords(0.5)).toMatch(/^50\s%$/);
+    expect(chanceWords(0.99)).toMatch(/^99\s%$/);
   });
 
   it("say how evidence was checked", () => {
@@ -67,12 +68,12 @@ describe("words of the comparison", () => {
       verifiedWords({ ...GIVEN[0]!, verified: { file: "a", sound, checks } });
     expect(verifiedWords(GIVEN[0]!)).toBe("logs, not sealed");
     expect(verified(false)).toBe("refused");
-    expect(verified(true)).toBe("unchanged, not signed");
+    expect(verified(true)).toBe("whole, not signed: anyone could have resealed it");
     expect(verified(true, check("signature", "pass"), check("signer", "not present"))).toBe(
-      "unchanged, signed",
+      "whole, signed with a key not given",
     );
     expect(verified(true, check("signature", "pass"), check("signer", "pass"))).toBe(
-      "unchanged, signer known",
+      "whole, signed with the key given",
     );
   });
 
