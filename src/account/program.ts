@@ -101,11 +101,20 @@ export function writeProgram(
   }
   const classes = [...sums.values()].map(({ key, amounts }) => desk.lotClass(key, amounts));
   const place = new Map([...sums.keys()].map((text, i) => [text, i]));
+  // Groups are asked for again and again, by month and by meter.
+  const placeOfKey = new WeakMap<LedgerKey, number>();
   return {
     nodes: desk.nodes,
     classes,
     terms: classes.flatMap((lotClass, i) => desk.terms(lotClass, i)),
-    classOf: (key) => (key.pigment === "" ? undefined : place.get(desk.classText(key))),
+    classOf: (key) => {
+      if (key.pigment === "") return undefined;
+      const known = placeOfKey.get(key);
+      if (known !== undefined) return known;
+      const found = place.get(desk.classText(key));
+      if (found !== undefined) placeOfKey.set(key, found);
+      return found;
+    },
     indicators: desk.indicators,
   };
 }
