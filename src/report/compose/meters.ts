@@ -10,7 +10,14 @@ import { formatNumber, formatPercent } from "../format.js";
 import { allocationBlocks, baseLoadBlocks } from "./base-loads.js";
 import type { ReportDesk } from "./desk.js";
 import type { ReportInput } from "./input.js";
-import { balanceBlocks, correctionTable, coverageTable, sideBySide } from "./meter-tables.js";
+import {
+  balanceBlocks,
+  correctionTable,
+  COVERED,
+  coverageTable,
+  sideBySide,
+} from "./meter-tables.js";
+import { tierTable } from "./tier-table.js";
 import { aboveModel, meterWords } from "./standing.js";
 
 /** Meters listed as worth putting in. */
@@ -44,6 +51,7 @@ export function meterBlocks(desk: ReportDesk): readonly Block[] {
     ),
     ...sideBySide(desk),
     coverageTable(desk),
+    tierTable(desk, COVERED),
     correctionTable(desk, calibrated),
     ...balanceBlocks(calibrated),
     ...baseLoadBlocks(calibrated),

@@ -51,6 +51,30 @@ describe("the chapter on meters of the demo", () => {
     expect(Math.abs(after - before)).toBeLessThanOrEqual(2);
   });
 
+  it("gives every share one tier, the same as the provenance it is counted under", () => {
+    const tiers = table(report, "meter-tiers");
+    const coverage = table(report, "meter-coverage");
+    expect(tiers.length).toBe(coverage.length);
+    const part = (cells: readonly string[], from: number, to: number): number =>
+      cells.slice(from, to).reduce((sum, cell) => sum + parseFloat(cell), 0);
+    tiers.forEach((row, at) => {
+      const known = coverage[at] ?? [];
+      // Printed to whole percents: seven roundings, then as many as are compared.
+      expect(Math.abs(part(row, 2, 9) - 100)).toBeLessThanOrEqual(3.5);
+      expect(Math.abs(part(row, 2, 4) - parseFloat(known[2] ?? ""))).toBeLessThanOrEqual(1.5);
+      expect(Math.abs(part(row, 4, 6) - parseFloat(known[4] ?? ""))).toBeLessThanOrEqual(1.5);
+      expect(Math.abs(part(row, 6, 7) - parseFloat(known[5] ?? ""))).toBeLessThanOrEqual(1.5);
+    });
+    const by = new Map(
+      (whole.input.calibrated?.states ?? []).map((state) => [
+        `${state.machine} ${state.carrier}`,
+        state.tier,
+      ]),
+    );
+    expect(by.get("wash-range water")).toBe("T2");
+    expect([...by.values()]).toContain("T4");
+  });
+
   it("counts most of water and energy as measured, and names the lower arm", () => {
     const rows = table(report, "meter-coverage");
     for (const name of ["Water withdrawn", "Final energy"]) {
