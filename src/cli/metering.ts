@@ -14,6 +14,7 @@ import type { ArmUnits } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
 import { type Calibrated, calibrate } from "../meters/calibrate.js";
+import { type DegreeDaysRead, readDegreeDays } from "../meters/degree-days.js";
 import { lotsAboveMeter, meterFaults, monthsInPart } from "../meters/faults.js";
 import { metersInUse } from "../meters/in-use.js";
 import { lotMeters } from "../meters/lot-meters.js";
@@ -57,6 +58,13 @@ export async function meterFileOf(mill: Workspace, asOf: string): Promise<MeterF
   return { ...read, conditions };
 }
 
+async function degreeDaysOf(mill: Workspace): Promise<DegreeDaysRead> {
+  const path = join(mill.folder, "degree_days.csv");
+  return existsSync(path)
+    ? readDegreeDays("degree_days.csv", logFile(path).open())
+    : { problems: [] };
+}
+
 // Steam of the first site, where meters of steam that count heat do not say theirs.
 function conditionsOf(mill: Workspace, asOf: string): MeterConditions {
   const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
@@ -92,7 +100,11 @@ export async function meterCheck(
   const { readings, problems } = file;
   return {
     readings: readings.length,
-    problems: [...problems, ...meterFaults(mill.plant, readings, [])],
+    problems: [
+      ...problems,
+      ...(await degreeDaysOf(mill)).problems,
+      ...meterFaults(mill.plant, readings, []),
+    ],
   };
 }
 
@@ -166,12 +178,14 @@ export async function meteringOf(
   const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
   const isWhole = wholeMonths({ ...period, days: lots.days });
   const { readings, conditions } = file;
+  const weather = await degreeDaysOf(mill);
   const meters = metersInUse({
     plant,
     program,
     groups: house,
     readings,
     conditions,
+    degreeDays: weather.degreeDays,
     isWhole,
   });
   const { netPerGross } = conditions;
@@ -182,6 +196,7 @@ export async function meteringOf(
     digest,
     problems: [
       ...file.problems,
+      ...weather.problems,
       ...meterFaults(plant, readings, meters),
       ...monthsInPart(house, readings, isWhole),
       ...lotsAboveMeter(meters, own),
