@@ -190,6 +190,7 @@ export async function assess(
       seed: options.seed,
     }),
     ...(metering === undefined ? {} : { readings: metering.digest }),
+    ...(whole && metering !== undefined ? { outflows: metering.outflows } : {}),
     worth: metersWorth(account, comparisons, ["water", "cod", "energy", "co2-location"]),
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),

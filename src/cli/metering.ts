@@ -20,6 +20,7 @@ import { metersInUse } from "../meters/in-use.js";
 import { lotMeters } from "../meters/lot-meters.js";
 import type { ReadLots } from "../meters/lot-readings.js";
 import type { MeterConditions } from "../meters/reading-amount.js";
+import { type Outflow, outflowsOf } from "../meters/outflow.js";
 import { readMeters } from "../meters/read-meters.js";
 import type { Reading } from "../meters/reading.js";
 import { wholeMonths } from "../meters/whole-months.js";
@@ -144,6 +145,8 @@ export interface MeteringAsked {
 export interface Metering {
   /** Corrections; absent where no meter counts what lots take. */
   readonly calibrated?: Calibrated;
+  /** What leaves by site, in months with lots. */
+  readonly outflows: readonly Outflow[];
   /** SHA-256 of the readings as read, written as JSON. */
   readonly digest: string;
   /** Faults of rows, and between meters. */
@@ -173,11 +176,12 @@ export async function meteringOf(
   const lots =
     all === undefined ? { groups, days: asked.days, readLots: asked.readLots } : await all();
   const digest = sha256Hex(JSON.stringify(file.readings));
-  if (lots === undefined) return { digest, problems: file.problems };
+  if (lots === undefined) return { digest, outflows: [], problems: file.problems };
   const house = lots.groups;
   const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
   const isWhole = wholeMonths({ ...period, days: lots.days });
   const { readings, conditions } = file;
+  const printed = new Set(house.map(({ key }) => key.month));
   const weather = await degreeDaysOf(mill);
   const meters = metersInUse({
     plant,
@@ -194,6 +198,7 @@ export async function meteringOf(
   return {
     ...(found === undefined ? {} : { calibrated: found }),
     digest,
+    outflows: outflowsOf(plant, readings, (month) => printed.has(month) && isWhole(month)),
     problems: [
       ...file.problems,
       ...weather.problems,

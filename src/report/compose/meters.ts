@@ -17,6 +17,7 @@ import {
   coverageTable,
   sideBySide,
 } from "./meter-tables.js";
+import { outflowBlocks } from "./meter-outflow.js";
 import { tierTable } from "./tier-table.js";
 import { aboveModel, meterWords } from "./standing.js";
 
@@ -35,7 +36,7 @@ const LEAST = 0.1;
 export function meterBlocks(desk: ReportDesk): readonly Block[] {
   const { meters, metersMissing, calibrated } = desk.input;
   if (calibrated === undefined)
-    return [desk.gap("meters", "Meters beside the model", metersMissing)];
+    return [desk.gap("meters", "Meters beside the model", metersMissing), ...outflowBlocks(desk)];
   if (meters.length === 0)
     return [
       text(
@@ -56,6 +57,7 @@ export function meterBlocks(desk: ReportDesk): readonly Block[] {
     ...balanceBlocks(calibrated),
     ...baseLoadBlocks(calibrated),
     ...allocationBlocks(desk, calibrated),
+    ...outflowBlocks(desk),
     ...meters.flatMap((series) => meterBlock(desk, series)),
   ];
 }
