@@ -201,6 +201,7 @@ export async function assess(
     comparisons,
     blindness: blind,
     ...(metering === undefined ? {} : { readings: metering.digest }),
+    ...(whole && metering !== undefined ? { outflows: metering.outflows } : {}),
     worth,
     swings: yields === undefined ? swings : swingsWithYields(swings, yields),
     ...(yields === undefined ? {} : { yields }),

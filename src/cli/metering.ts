@@ -15,11 +15,13 @@ import type { ArmUnits } from "../compare/yields.js";
 import { valueInForce } from "../factors/in-force.js";
 import type { Group } from "../ledger/ledger.js";
 import { type Calibrated, calibrate } from "../meters/calibrate.js";
+import { type DegreeDaysRead, readDegreeDays } from "../meters/degree-days.js";
 import { lotsAboveMeter, meterFaults, monthsInPart } from "../meters/faults.js";
 import { metersInUse } from "../meters/in-use.js";
 import { lotMeters } from "../meters/lot-meters.js";
 import type { ReadLots } from "../meters/lot-readings.js";
 import type { MeterConditions } from "../meters/reading-amount.js";
+import { type Outflow, outflowsOf } from "../meters/outflow.js";
 import { readMeters } from "../meters/read-meters.js";
 import type { Reading } from "../meters/reading.js";
 import { wholeMonths } from "../meters/whole-months.js";
@@ -58,6 +60,13 @@ export async function meterFileOf(mill: Workspace, asOf: string): Promise<MeterF
   return { ...read, conditions };
 }
 
+async function degreeDaysOf(mill: Workspace): Promise<DegreeDaysRead> {
+  const path = join(mill.folder, "degree_days.csv");
+  return existsSync(path)
+    ? readDegreeDays("degree_days.csv", logFile(path).open())
+    : { problems: [] };
+}
+
 // Steam of the first site, where meters of steam that count heat do not say theirs.
 function conditionsOf(mill: Workspace, asOf: string): MeterConditions {
   const factor = mill.factors.factors.get("fuel.natural-gas.gross-to-net");
@@ -93,7 +102,11 @@ export async function meterCheck(
   const { readings, problems } = file;
   return {
     readings: readings.length,
-    problems: [...problems, ...meterFaults(mill.plant, readings, [])],
+    problems: [
+      ...problems,
+      ...(await degreeDaysOf(mill)).problems,
+      ...meterFaults(mill.plant, readings, []),
+    ],
   };
 }
 
@@ -133,6 +146,8 @@ export interface MeteringAsked {
 export interface Metering {
   /** Corrections; absent where no meter counts what lots take. */
   readonly calibrated?: Calibrated;
+  /** What leaves by site, in months with lots. */
+  readonly outflows: readonly Outflow[];
   /** SHA-256 of the readings as read, written as JSON. */
   readonly digest: string;
   /** Faults of rows, and between meters. */
@@ -162,17 +177,20 @@ export async function meteringOf(
   const lots =
     all === undefined ? { groups, days: asked.days, readLots: asked.readLots } : await all();
   const digest = sha256Hex(JSON.stringify(file.readings));
-  if (lots === undefined) return { digest, problems: file.problems };
+  if (lots === undefined) return { digest, outflows: [], problems: file.problems };
   const house = lots.groups;
   const program = all === undefined ? model : writeProgram(plant, factors, house, asOf);
   const isWhole = wholeMonths({ ...period, days: lots.days });
   const { readings, conditions } = file;
+  const printed = new Set(house.map(({ key }) => key.month));
+  const weather = await degreeDaysOf(mill);
   const meters = metersInUse({
     plant,
     program,
     groups: house,
     readings,
     conditions,
+    degreeDays: weather.degreeDays,
     isWhole,
   });
   const { netPerGross } = conditions;
@@ -181,8 +199,10 @@ export async function meteringOf(
   return {
     ...(found === undefined ? {} : { calibrated: found }),
     digest,
+    outflows: outflowsOf(plant, readings, (month) => printed.has(month) && isWhole(month)),
     problems: [
       ...file.problems,
+      ...weather.problems,
       ...meterFaults(plant, readings, meters),
       ...monthsInPart(house, readings, isWhole),
       ...lotsAboveMeter(meters, own),

@@ -45,6 +45,18 @@ export interface Coefficient {
   readonly chance: number;
 }
 
+/** Drivers beside production, and whether they pay. */
+export interface Tested {
+  /** What they are. */
+  readonly words: string;
+  /** F of the fit with them against that without. */
+  readonly f: number;
+  /** Chance of so large an F. */
+  readonly chance: number;
+  /** Whether they are taken. */
+  readonly pays: boolean;
+}
+
 /** A base load found. */
 export interface BaseLoad {
   /** Number of periods. */
@@ -55,6 +67,10 @@ export interface BaseLoad {
   readonly coefficients: readonly Coefficient[];
   /** Production up to which consumption stays at its base; absent for a straight line. */
   readonly changePoint?: number;
+  /** Drivers beside production, where there are any. */
+  readonly tested?: Tested;
+  /** Standard deviation of the residuals with n minus the coefficients of the line. */
+  readonly sd: number;
   /** Coefficient of determination. */
   readonly r2: number;
   /** CV(RMSE) with n − p. */
@@ -107,7 +123,9 @@ export function baseLoad(
       refused: `production varies by ${(most / least).toFixed(1)} to 1 only, less than ${SPREAD} to 1`,
       remedy: "Read the meter by the week, or through a shutdown, or measure what runs at night.",
     };
-  const drivers = [production, ...others].filter(({ values: v }) => v.some((one) => one !== v[0]));
+  const varied = others.filter(({ values: v }) => v.some((one) => one !== v[0]));
+  const tested = varied.length === 0 ? undefined : paid(consumption, production, varied);
+  const drivers = [production, ...(tested?.pays === true ? varied : [])];
   const columns = drivers.map((driver) => driver.values);
   const straight = leastSquares(columns, consumption);
   const bent = bestBend(columns, consumption);
@@ -124,7 +142,24 @@ export function baseLoad(
     drivers.map(({ words }) => words),
     pays ? bent.fit : straight,
     pays ? bent.at : undefined,
+    tested,
   );
+}
+
+// Whether further drivers lower the squares by more than chance would: F of the fit with them against that without.
+function paid(y: Float64Array, production: Driver, others: readonly Driver[]): Tested | undefined {
+  const freedom = y.length - 2 - others.length;
+  if (freedom < 3) return undefined;
+  const without = leastSquares([production.values], y).residualSquares;
+  const left = leastSquares([production.values, ...others.map(({ values }) => values)], y);
+  const f = (without - left.residualSquares) / others.length / (left.residualSquares / freedom);
+  const chance = fTail(f, others.length, freedom);
+  return {
+    words: others.map(({ words }) => words).join(", "),
+    f,
+    chance,
+    pays: chance < LIMITS.chance,
+  };
 }
 
 function bestBend(
@@ -148,6 +183,7 @@ function described(
   words: readonly string[],
   fit: LinearFit,
   at: number | undefined,
+  tested: Tested | undefined,
 ): BaseLoad {
   const n = y.length;
   const p = fit.coefficients.length + (at === undefined ? 0 : 1);
@@ -167,6 +203,8 @@ function described(
     p,
     coefficients,
     ...(at === undefined ? {} : { changePoint: at }),
+    ...(tested === undefined ? {} : { tested }),
+    sd: fit.residualSd,
     r2: fit.r2,
     cv,
     nmbe: fit.residuals.reduce((all, value) => all + value, 0) / ((n - p) * mean),

@@ -8,7 +8,7 @@ import { MOST_OF_READING } from "./left-share.js";
 import { normalQuantile } from "../numbers/normal.js";
 import type { Leaf } from "../numbers/quantity.js";
 import type { MeterText } from "../plant/meter-part.js";
-import { interceptWeights, type LogDoubt, toldBase } from "./base-told.js";
+import { baseWeights, type LogDoubt, toldBase } from "./base-told.js";
 import { type BaseLoad, baseLoad, type NoBaseLoad } from "./base-load.js";
 
 /** How a stream without meter was found. */
@@ -51,6 +51,8 @@ export interface BaseAsked {
   readonly covered: Float64Array;
   /** Streams of meters below it, which are no part of its own. */
   readonly below: number;
+  /** Degree days of the months in full, where they are known of all of them. */
+  readonly degrees?: { readonly words: string; readonly values: Float64Array };
   /** Share of the area that is in no figure, because its lots have no counterpart. */
   readonly unlogged: number;
   /**
@@ -72,10 +74,12 @@ export function baseStream(asked: BaseAsked): BaseStream {
   const months = covered.reduce((sum, value) => sum + value, 0);
   const whole = [...metered.keys()].filter((i) => covered[i]! > 0.99);
   const of = (values: Float64Array): Float64Array => Float64Array.from(whole, (i) => values[i]!);
-  const regression = baseLoad(of(metered), {
-    words: "what lots take by the model",
-    values: of(asked.modelled),
-  });
+  const { degrees } = asked;
+  const regression = baseLoad(
+    of(metered),
+    { words: "what lots take by the model", values: of(asked.modelled) },
+    degrees === undefined ? [] : [{ words: degrees.words, values: of(degrees.values) }],
+  );
   if (meter.base !== undefined) {
     const { low, high } = meter.base;
     if (!(high > 0)) return { by: "given", regression };
@@ -125,24 +129,31 @@ export function baseStream(asked: BaseAsked): BaseStream {
 // Base of all months by a fit, freed of what the model takes more or less in some months than a line would have it.
 function seenBy(
   fit: BaseLoad,
-  { modelled, mix }: BaseAsked,
+  { modelled, metered, covered, degrees, mix }: BaseAsked,
   whole: readonly number[],
   months: number,
 ): { readonly base: number; readonly error: number } | undefined {
-  const base = fit.coefficients[0];
-  if (base === undefined || !(fit.n > fit.p + 2)) return undefined;
-  const { changePoint } = fit;
+  const { changePoint, tested } = fit;
+  if (!(fit.n > fit.p + 2)) return undefined;
   const column = Float64Array.from(whole, (i) =>
     changePoint === undefined ? modelled[i]! : Math.max(0, modelled[i]! - changePoint),
   );
+  const days = tested?.pays === true ? degrees?.values : undefined;
+  const columns = [
+    column,
+    ...(days === undefined ? [] : [Float64Array.from(whole, (i) => days[i]!)]),
+  ];
+  const warm = days === undefined ? 0 : days.reduce((sum, day, i) => sum + day * covered[i]!, 0);
   const weights = new Float64Array(modelled.length);
-  interceptWeights([column]).forEach((weight, at) => (weights[whole[at]!] = weight));
+  baseWeights(columns, [months, 0, warm]).forEach((weight, at) => (weights[whole[at]!] = weight));
+  const sum = (values: (i: number) => number): number =>
+    whole.reduce((all, i) => all + values(i), 0);
   const strays = mix(weights);
   // Variance of Student's t with so few months.
-  const error = base.error * Math.sqrt((fit.n - fit.p) / (fit.n - fit.p - 2));
+  const spread = fit.sd * Math.sqrt((fit.n - fit.p) / (fit.n - fit.p - 2));
   return {
-    base: (base.value - strays.mean) * months,
-    error: Math.hypot(error, strays.sd) * months,
+    base: sum((i) => weights[i]! * metered[i]!) - strays.mean,
+    error: Math.hypot(spread * Math.sqrt(sum((i) => weights[i]! ** 2)), strays.sd),
   };
 }
 

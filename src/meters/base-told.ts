@@ -4,7 +4,7 @@
  *
  *     base = a − Σ wₘ Lₘ,      posterior ∝ lognormal(base) × normal(a − Σ wₘ Lₘ; base, error)
  *
- * a is the intercept, wₘ the share by which it hangs on each month, Lₘ what lots take in that month by the model.
+ * a is the intercept with what goes by degree days, wₘ the share by which it hangs on each month, Lₘ what lots take in that month by the model.
  * Goods differ from month to month, so Σ wₘ Lₘ is not 0 where the model is not right in each of them; how far it
  * strays is drawn.
  */
@@ -30,17 +30,24 @@ export interface LogDoubt {
 }
 
 /**
- * Share by which the intercept of a fit hangs on each point.
+ * Share by which what runs without lots hangs on each point of a fit.
  *
  * @param columns - what the fit goes by
- * @returns weights w, intercept = Σ w y
+ * @param counts - how often each coefficient counts, the intercept first: months, and the sum of degree days
+ * @returns weights w, Σ count × coefficient = Σ w y
  */
-export function interceptWeights(columns: readonly Float64Array[]): Float64Array {
+export function baseWeights(
+  columns: readonly Float64Array[],
+  counts: readonly number[],
+): Float64Array {
   const n = columns[0]?.length ?? 0;
   return Float64Array.from({ length: n }, (_, at) => {
     const one = new Float64Array(n);
     one[at] = 1;
-    return leastSquares(columns, one).coefficients[0]!;
+    return leastSquares(columns, one).coefficients.reduce(
+      (sum, value, j) => sum + (counts[j] ?? 0) * value,
+      0,
+    );
   });
 }
 

@@ -14,7 +14,10 @@ import { sha256Hex } from "../numbers/digest.js";
 import { medianOf } from "../numbers/distributions.js";
 import type { Derived, Leaf, Quantity } from "../numbers/quantity.js";
 import { type Balance, type BalancePart, correctionsOf, solveBalances } from "./balance.js";
+import { quantile } from "../numbers/quantiles.js";
 import type { MeterInUse } from "./in-use.js";
+import { nameOfPart } from "./metered-flows.js";
+import { bestTier, tierOf, type TierId } from "./precedence.js";
 import { keyOf, type State, statesOf } from "./corrected-states.js";
 import { type Drawn, drawInto, workedOut } from "./drawn.js";
 import { logCovariance, logMean } from "./states.js";
@@ -46,6 +49,10 @@ export interface StateFound {
   readonly carrier: Carrier | "boiler";
   /** Measured by a meter of its own, or allocated. */
   readonly by: Correction["by"];
+  /** Tier of the best meter that tells of it. */
+  readonly tier: TierId;
+  /** Share of what it comes to that lots with readings of their own take. */
+  readonly read: number;
   /** The correction. */
   readonly factor: Derived;
   /** What the model had over all lots as printed, in L, kWh, kg, MJ of oil, Nm³ of air; MJ per kg for a boiler. */
@@ -201,11 +208,14 @@ export function calibrate(asked: CalibrationAsked): Calibrated | undefined {
       `correction of ${state.site === "main" ? "" : `${state.site}, `}${what}`,
       shownBy(at),
     );
+    const tier = bestTier(meters.filter((use) => tells(use, state)).map(tierOf)) ?? "T4";
     return {
       site: state.site,
       machine: state.machine,
       carrier: state.carrier,
-      by: meters.some((use) => isOwnMeter(use, state)) ? "measured" : "allocated",
+      by: tier === "T1" || tier === "T2" ? "measured" : "allocated",
+      tier,
+      read: readShare(meters, state, drawn(state.amount)),
       factor,
       before: drawn(state.amount),
       corrections: workedOut(values, factor, count),
@@ -264,13 +274,22 @@ export function calibrate(asked: CalibrationAsked): Calibrated | undefined {
   };
 }
 
-function isOwnMeter(use: MeterInUse, state: State): boolean {
-  return (
-    use.site === state.site &&
-    use.quantity === state.carrier &&
-    use.machines?.length === 1 &&
-    use.machines[0] === state.machine
-  );
+// A meter of another quantity tells of a machine only by way of the site: gas of the boiler for its steam.
+function tells(use: MeterInUse, { site, machine, carrier }: State): boolean {
+  if (use.site !== site) return false;
+  if (use.machines === undefined || carrier === "boiler") return true;
+  return use.quantity === carrier && use.machines.includes(machine);
+}
+
+// Lots that were read, among all of a machine, by what the model has for both at medians.
+function readShare(meters: readonly MeterInUse[], state: State, before: Float64Array): number {
+  const lots = meters.filter((use) => use.lots !== undefined && tells(use, state));
+  const read = lots.map(({ months, parts }) => {
+    const names = parts.filter(({ machine }) => machine === state.machine).map(nameOfPart);
+    const all = months.flatMap((month) => names.map((name) => month.parts.get(name) ?? 0));
+    return all.reduce((sum, value) => sum + value, 0);
+  });
+  return Math.min(1, Math.max(0, ...read) / quantile(before, 0.5));
 }
 
 function sumOfAll(columns: readonly Float64Array[], count: number): Float64Array {

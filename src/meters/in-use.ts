@@ -11,7 +11,8 @@ import { siteOfMeter } from "../plant/judge-meters.js";
 import type { MeterText } from "../plant/meter-part.js";
 import type { Plant } from "../plant/plant.js";
 import { AMOUNTS } from "../steps/amounts.js";
-import { type BaseStream, baseStream } from "./base-stream.js";
+import { type BaseAsked, type BaseStream, baseStream } from "./base-stream.js";
+import type { DegreeDays } from "./degree-days.js";
 import { drawInto, type Drawn } from "./drawn.js";
 import { amountsUnder, meteredAt, type MeteredPart, meteredParts } from "./metered-flows.js";
 import { ACCURACY, lotsBehind, readingLeaf, scatterOf } from "./reading-doubt.js";
@@ -77,6 +78,8 @@ export interface InUseAsked {
   readonly readings: readonly Reading[];
   /** Of gas and steam. */
   readonly conditions: MeterConditions;
+  /** Degree days, where they are known. */
+  readonly degreeDays?: DegreeDays | undefined;
   /** Whether all days of a month are in the report. */
   readonly isWhole: (month: string) => boolean;
 }
@@ -192,6 +195,7 @@ function withStreams(
         covered: column(({ covered }) => covered),
         below: below.reduce((sum, { stream }) => sum + middleOf(stream), 0),
         unlogged,
+        ...degreesOf(asked.degreeDays, draft),
         mix: (weights) => mixOf(asked, draft, weights),
       }),
     };
@@ -199,6 +203,18 @@ function withStreams(
     return use;
   };
   return [...drafts.keys()].flatMap((name) => find(name) ?? []);
+}
+
+// Heat and electricity may go by the weather, water and what single machines take do not.
+function degreesOf(
+  degreeDays: DegreeDays | undefined,
+  { quantity, machines, months }: Draft,
+): Pick<BaseAsked, "degrees"> {
+  const values = months.map(({ month }) => degreeDays?.byMonth.get(month) ?? NaN);
+  if (degreeDays === undefined || quantity === "water" || machines !== undefined) return {};
+  if (!values.every((value) => value >= 0)) return {};
+  const words = `degree days below ${degreeDays.base} °C`;
+  return { degrees: { words, values: Float64Array.from(values) } };
 }
 
 // What lots take in months as weighed, over draws of the model.

@@ -1,60 +1,56 @@
 /**
- * Which of several values of one quantity is used. Measured goes before modelled, and values of two tiers are
- * never averaged: an average of a reading and a guess is neither.
+ * Tiers of evidence. Each quantity of a machine has one tier, the best that tells of it: measured goes before
+ * modelled, and tiers are never averaged, for the mean of a reading and a guess is neither.
  */
 
 /** A tier of evidence. */
 export interface Tier {
   /** Its name, T1 to T7. */
-  readonly id: string;
+  readonly id: TierId;
   /** Where values of it come from. */
   readonly words: string;
-  /** Under which provenance they are counted. */
-  readonly provenance: "measured" | "allocated" | "modelled" | "default";
 }
+
+/** Names of tiers, best first. */
+export type TierId = "T1" | "T2" | "T3" | "T4" | "T5" | "T6" | "T7";
 
 /** Tiers, best first. */
 export const TIERS: readonly Tier[] = [
-  { id: "T1", words: "reading of the lot itself", provenance: "measured" },
-  { id: "T2", words: "meter of the machine", provenance: "measured" },
-  { id: "T3", words: "meter of a department, allocated", provenance: "allocated" },
-  { id: "T4", words: "meter or bill of the site, allocated", provenance: "allocated" },
-  { id: "T5", words: "model with the mill’s own settings", provenance: "modelled" },
-  { id: "T6", words: "published factor that fits", provenance: "default" },
-  { id: "T7", words: "default taken for want of better", provenance: "default" },
+  { id: "T1", words: "reading of the lot itself" },
+  { id: "T2", words: "meter of the machine" },
+  { id: "T3", words: "meter of several machines, allocated" },
+  { id: "T4", words: "meter of the site, allocated" },
+  { id: "T5", words: "model with the mill’s own settings" },
+  { id: "T6", words: "published factor" },
+  { id: "T7", words: "default without a published source" },
 ];
 
-/** A value with its tier. */
-export interface TieredValue {
-  /** The value. */
-  readonly value: number;
-  /** Name of its tier. */
-  readonly tier: string;
-  /** Why it cannot be right; absent where nothing speaks against it. */
-  readonly against?: string;
-}
-
-/** What was chosen, and what was left. */
-export interface Chosen {
-  /** The value used. */
-  readonly used: TieredValue;
-  /** Values of better tiers that were passed over, each with what speaks against it. */
-  readonly passedOver: readonly TieredValue[];
+/** What a meter covers. */
+export interface TieredMeter {
+  /** Machines behind it; absent for a site. */
+  readonly machines?: readonly string[];
+  /** Number of lots, where it is made of readings of single lots. */
+  readonly lots?: number;
 }
 
 /**
- * Chooses the value of the best tier against which nothing speaks. Where something speaks against all, the best
- * is used, with what speaks against it.
+ * Tier of what a meter says of one machine.
  *
- * @param values - values of one quantity
- * @returns the choice; undefined where there is none
+ * @param meter - the meter, which counts the machine
+ * @returns T1 to T4
  */
-export function best(values: readonly TieredValue[]): Chosen | undefined {
-  const order = TIERS.map(({ id }) => id);
-  const sorted = values
-    .filter(({ tier }) => order.includes(tier))
-    .sort((a, b) => order.indexOf(a.tier) - order.indexOf(b.tier));
-  const used = sorted.find(({ against }) => against === undefined) ?? sorted[0];
-  if (used === undefined) return undefined;
-  return { used, passedOver: sorted.slice(0, sorted.indexOf(used)) };
+export function tierOf(meter: TieredMeter): TierId {
+  if (meter.machines === undefined) return "T4";
+  if (meter.machines.length > 1) return "T3";
+  return meter.lots === undefined ? "T2" : "T1";
+}
+
+/**
+ * The best of several tiers.
+ *
+ * @param tiers - tiers of what tells of one quantity
+ * @returns the best; undefined where nothing tells of it
+ */
+export function bestTier(tiers: readonly TierId[]): TierId | undefined {
+  return TIERS.find(({ id }) => tiers.includes(id))?.id;
 }

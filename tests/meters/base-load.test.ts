@@ -59,6 +59,18 @@ describe("baseLoad", () => {
     expect(fit.coefficients[2]).toMatchObject({ words: "degree days" });
     expect(fit.coefficients[2]?.value).toBeCloseTo(4, 1);
     expect(fit.p).toBe(3);
+    expect(fit.tested?.pays).toBe(true);
+    // With one driver more, its F is its t squared.
+    expect(fit.tested!.f / fit.coefficients[2]!.t ** 2).toBeCloseTo(1, 6);
+  });
+
+  it("leaves degree days out where they do not pay, and says so", () => {
+    const days = numbers(7, 3, 9, 1, 8, 2, 6, 4, 5, 7, 3, 8);
+    const fit = found(baseLoad(E, production(P), [{ words: "degree days", values: days }]));
+    expect(fit.tested).toMatchObject({ words: "degree days", pays: false });
+    expect(fit.tested?.chance).toBeGreaterThan(0.1);
+    expect(fit.p).toBe(2);
+    expect(fit.coefficients[0]?.value).toBeCloseTo(868.0689, 3);
   });
 
   it("takes a change point when it pays, and counts it as a coefficient", () => {

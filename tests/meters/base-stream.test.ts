@@ -25,7 +25,7 @@ describe("baseStream", () => {
 
   it("is freed of what a mix of goods bends, and is in as much doubt as that", () => {
     const straight = baseStream(asked());
-    const strays = baseStream(asked({ mix: () => ({ mean: 10, sd: 4 }) }));
+    const strays = baseStream(asked({ mix: () => ({ mean: 120, sd: 48 }) }));
     const width = (found: typeof straight): number => {
       const [low, high] = interval95(found.leaf!.spread);
       return Math.log(high / low);
@@ -46,8 +46,24 @@ describe("baseStream", () => {
         },
       }),
     );
-    expect(seen.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(1, 9);
+    expect(seen.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(12, 9);
     expect(seen.reduce((sum, weight, at) => sum + weight * MODELLED[at]!, 0)).toBeCloseTo(0, 9);
+  });
+
+  it("holds what goes by degree days, where they pay", () => {
+    const values = Float64Array.of(300, 280, 200, 90, 0, 0, 0, 0, 10, 60, 180, 290);
+    const heated = asked().metered.map((value, i) => value + 0.3 * values[i]!);
+    const degrees = { words: "degree days below 15 °C", values };
+    const told = baseStream(asked({ metered: heated, degrees }));
+    // 40 a month and 0.3 for each of 1,410 degree days.
+    expect(medianOf(told.leaf!.spread) / (480 + 423)).toBeCloseTo(1, 1);
+    const fit = told.regression;
+    if ("refused" in fit) throw new Error(fit.refused);
+    expect(fit.tested?.pays).toBe(true);
+    expect(fit.coefficients[2]?.value).toBeCloseTo(0.3, 1);
+    const without = baseStream(asked({ metered: heated })).regression;
+    if ("refused" in without) throw new Error(without.refused);
+    expect(fit.cv).toBeLessThan(0.3 * without.cv);
   });
 
   it("leaves out what meters below count as theirs", () => {

@@ -1,19 +1,26 @@
 import { describe, expect, it } from "vitest";
-import { interceptWeights, toldBase } from "../../src/meters/base-told.js";
+import { baseWeights, toldBase } from "../../src/meters/base-told.js";
 import { leastSquares } from "../../src/numbers/least-squares.js";
 
 const X = Float64Array.of(3, 9, 4, 7, 1, 8, 2, 6, 5, 10);
 const Y = X.map((value, at) => 12 + 3 * value + Math.sin(7 * at));
 
-describe("interceptWeights", () => {
+describe("baseWeights", () => {
   it("are what the intercept of a fit hangs on", () => {
-    const weights = interceptWeights([X]);
+    const weights = baseWeights([X], [1, 0]);
     const sum = (values: Float64Array): number =>
       values.reduce((all, value, at) => all + value * weights[at]!, 0);
     expect(sum(Y)).toBeCloseTo(leastSquares([X], Y).coefficients[0]!, 9);
     // A line through 0 has no intercept, and one that is flat is all of it.
     expect(sum(X)).toBeCloseTo(0, 9);
     expect(sum(X.map(() => 1))).toBeCloseTo(1, 9);
+  });
+
+  it("count what goes by degree days as often as there are any", () => {
+    const days = X.map((_, at) => (at < 5 ? 100 + 10 * at : 0));
+    const weights = baseWeights([X, days], [10, 0, 600]);
+    const y = X.map((value, at) => 12 + 3 * value + 0.5 * days[at]!);
+    expect(y.reduce((all, value, at) => all + value * weights[at]!, 0)).toBeCloseTo(120 + 300, 6);
   });
 });
 

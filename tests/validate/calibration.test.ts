@@ -53,6 +53,15 @@ describe("coverageUnder", () => {
     expect(await coverageUnder(AS_DRAWN, FEW)).toEqual(await asDrawn);
   });
 
+  it("takes other worlds when asked to", async () => {
+    const others = await coverageUnder(AS_DRAWN, { ...FEW, first: 100 });
+    expect(others.rows.map(({ indicator }) => indicator)).toEqual(
+      (await asDrawn).rows.map(({ indicator }) => indicator),
+    );
+    expect(others).not.toEqual(await asDrawn);
+    for (const { pigment } of others.rows) expect(pigment?.of ?? FEW.worlds).toBe(FEW.worlds);
+  });
+
   it("tells how far it has come", async () => {
     const told: string[] = [];
     await coverageUnder(AS_DRAWN, {

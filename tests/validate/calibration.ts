@@ -16,6 +16,8 @@ import { type Nature, scoresOfWorlds, truthOf } from "./worlds-truth.js";
 export interface CalibrationAsked {
   /** Number of worlds of each nature. */
   readonly worlds: number;
+  /** Number of the first world; 0 when absent. Others are worlds that nothing was tuned on. */
+  readonly first?: number;
   /** Draws of each report. */
   readonly draws: number;
   /** Told now and then how far the work has come. */
@@ -102,14 +104,15 @@ export async function coverageUnder(
   asked: CalibrationAsked,
 ): Promise<CalibrationTable> {
   const program = programOfWorlds();
-  const scores = scoresOfWorlds(asked.worlds);
+  const first = asked.first ?? 0;
+  const scores = scoresOfWorlds(first + asked.worlds);
   const side = nature.byMachine === "wasteful" ? wastefulIn(program) : () => 1;
   const counts = new Map<string, { covered: number; of: number }>();
   const count = (place: string, held: boolean): void => {
     const before = counts.get(place) ?? { covered: 0, of: 0 };
     counts.set(place, { covered: before.covered + (held ? 1 : 0), of: before.of + 1 });
   };
-  for (let world = 0; world < asked.worlds; world++) {
+  for (let world = first; world < first + asked.worlds; world++) {
     const truth = truthOf(nature, world, scores, side);
     const { actual, logged } = lotsOf({
       world,
@@ -143,8 +146,9 @@ export async function coverageUnder(
       if (doubted(dye)) count(`${id} dye`, holds(dye, d));
       if (saving !== undefined && doubted(saving)) count(`${id} saving`, holds(saving, 1 - p / d));
     }
-    if (world % 50 === 49 || world === asked.worlds - 1) {
-      asked.onProgress?.(`${nature.title}: ${world + 1} of ${asked.worlds} worlds`);
+    const done = world - first + 1;
+    if (done % 50 === 0 || done === asked.worlds) {
+      asked.onProgress?.(`${nature.title}: ${done} of ${asked.worlds} worlds`);
       // Lets what was told be shown.
       await new Promise((shown) => {
         setTimeout(shown, 0);

@@ -1,9 +1,10 @@
 /**
  * Writes validation.html and validation.md. Run after a build, as `npm run validate` does:
  *
- *     node --import tsx tests/validate/run.ts [--quick] [--as-of DAY] [--draws N] [--worlds N] [--out FOLDER]
+ *     node --import tsx tests/validate/run.ts [--quick] [--as-of DAY] [--draws N] [--worlds N] [--first N]
+ *         [--out FOLDER]
  *
- * `--quick` leaves the known worlds out, which take some ten minutes.
+ * `--first` is the number of the first world, for others than those that anything was tuned on; `--quick` leaves the known worlds out, which take some ten minutes.
  */
 
 import { readFileSync } from "node:fs";
@@ -32,6 +33,7 @@ const { values } = parseArgs({
     "as-of": { type: "string", default: new Date().toISOString().slice(0, 10) },
     draws: { type: "string", default: "2000" },
     worlds: { type: "string", default: "500" },
+    first: { type: "string", default: "0" },
     out: { type: "string", default: join(TOP, "out") },
   },
 });
@@ -45,6 +47,7 @@ const worlds = values.quick
   ? []
   : await calibration({
       worlds: count("worlds", values.worlds),
+      first: count("first", values.first, 0),
       draws: DRAWS_IN_WORLDS,
       onProgress: say,
     });
@@ -69,10 +72,10 @@ const files = new Map([
 ]);
 for (const path of writeAll(values.out, files)) process.stdout.write(`${path}\n`);
 
-function count(name: string, text: string): number {
+function count(name: string, text: string, least = 30): number {
   const number = Number(text);
-  if (!(Number.isInteger(number) && number >= 30)) {
-    fail(`--${name} ${text}: expected a whole number from 30 up`);
+  if (!(Number.isInteger(number) && number >= least)) {
+    fail(`--${name} ${text}: expected a whole number from ${least} up`);
   }
   return number;
 }

@@ -83,11 +83,32 @@ export function baseLoadBlocks(found: Calibrated): readonly Block[] {
             widths: [1.3, 0.7, 1.8, 0.7, 0.6, 0.6, 1, 0.8, 0.8],
           },
         ]),
+    ...sites.flatMap(weatherOf).map((text): Block => ({
+      kind: "paragraph",
+      tone: "small",
+      runs: [{ kind: "text", text }],
+    })),
     ...refused.map((text): Block => ({
       kind: "paragraph",
       tone: "small",
       runs: [{ kind: "text", text: `No base load by regression for ${text}` }],
     })),
+  ];
+}
+
+// Whether degree days pay, by the F test of a fit with them against one without.
+function weatherOf({ use }: MeterFound): readonly string[] {
+  const fit = use.stream.regression;
+  if ("refused" in fit || fit.tested === undefined) return [];
+  const { words, f, chance, pays } = fit.tested;
+  const by = fit.coefficients.find((one) => one.words === words);
+  const unit = UNIT[use.quantity];
+  const taken =
+    by === undefined
+      ? ""
+      : `: ${formatNumber(SCALE[use.quantity] * by.value, 1)} ± ${formatNumber(SCALE[use.quantity] * by.error, 1)} ${unit} for each`;
+  return [
+    `${use.name} and ${words}: F ${formatNumber(f, 1)}, chance ${formatPercent(chance, 1)}; ${pays ? `below 10 %, so they are in the fit${taken}, and count as no lot’s` : "10 % or more, so they are left out"}.`,
   ];
 }
 

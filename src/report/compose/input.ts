@@ -17,6 +17,7 @@ import type { Group } from "../../ledger/ledger.js";
 import type { LogAccount } from "../../log/read-logs.js";
 import type { Blindness } from "../../meters/blindness.js";
 import type { Calibrated } from "../../meters/calibrate.js";
+import type { Outflow } from "../../meters/outflow.js";
 import type { MeterMonthSeries } from "../../meters/series.js";
 import type { Plant } from "../../plant/plant.js";
 import type { ClaimsInput } from "./claims.js";
@@ -94,6 +95,8 @@ export interface ReportInput {
   readonly unmetered?: ReadonlyMap<IndicatorId, Comparison>;
   /** Digest of the readings; absent where none were read. */
   readonly readings?: string;
+  /** Effluent, condensate and samples by site; absent where no meter counts them. */
+  readonly outflows?: readonly Outflow[];
   /** Meters that could be put in, by what they would narrow; absent where it was not worked out. */
   readonly blindness?: readonly Blindness[];
   /** Why there are no meters. */

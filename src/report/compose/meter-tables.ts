@@ -14,7 +14,8 @@ import { digitsFor, formatInterval, formatNumber, formatPercent } from "../forma
 import { TABLE } from "./answer.js";
 import type { ReportDesk } from "./desk.js";
 
-const COVERED: readonly (readonly [BrokenDown, string])[] = [
+/** Quantities whose coverage is told. */
+export const COVERED: readonly (readonly [BrokenDown, string])[] = [
   ["water", "Water withdrawn"],
   ["energy", "Final energy"],
   ["electricity", "Electricity"],
@@ -152,12 +153,19 @@ export function correctionTable(desk: ReportDesk, found: Calibrated): Block {
   };
 }
 
+const KNOWN_BY: Readonly<Record<string, string>> = {
+  T1: "lots read",
+  T2: "own meter",
+  T3: "shared meter",
+  T4: "site meter",
+};
+
 function stateCells(state: StateFound, several: boolean): readonly Cell[] {
   const { words, unit, scale } = CARRIERS[state.carrier];
   return [
     textCell(several ? `${state.site}, ${state.machine}` : state.machine, true),
     textCell(`${words}, ${unit}`),
-    textCell(state.by === "measured" ? "own meter" : "shared meter"),
+    textCell(`${KNOWN_BY[state.tier] ?? "model"} (${state.tier})`),
     numberCell(rangeText(state.before, scale)),
     numberCell(rangeText(state.corrections)),
   ];

@@ -10,7 +10,15 @@ import { formatNumber, formatPercent } from "../format.js";
 import { allocationBlocks, baseLoadBlocks } from "./base-loads.js";
 import type { ReportDesk } from "./desk.js";
 import type { ReportInput } from "./input.js";
-import { balanceBlocks, correctionTable, coverageTable, sideBySide } from "./meter-tables.js";
+import {
+  balanceBlocks,
+  correctionTable,
+  COVERED,
+  coverageTable,
+  sideBySide,
+} from "./meter-tables.js";
+import { outflowBlocks } from "./meter-outflow.js";
+import { tierTable } from "./tier-table.js";
 import { aboveModel, meterWords } from "./standing.js";
 
 /** Meters listed as worth putting in. */
@@ -28,7 +36,7 @@ const LEAST = 0.1;
 export function meterBlocks(desk: ReportDesk): readonly Block[] {
   const { meters, metersMissing, calibrated } = desk.input;
   if (calibrated === undefined)
-    return [desk.gap("meters", "Meters beside the model", metersMissing)];
+    return [desk.gap("meters", "Meters beside the model", metersMissing), ...outflowBlocks(desk)];
   if (meters.length === 0)
     return [
       text(
@@ -44,10 +52,12 @@ export function meterBlocks(desk: ReportDesk): readonly Block[] {
     ),
     ...sideBySide(desk),
     coverageTable(desk),
+    tierTable(desk, COVERED),
     correctionTable(desk, calibrated),
     ...balanceBlocks(calibrated),
     ...baseLoadBlocks(calibrated),
     ...allocationBlocks(desk, calibrated),
+    ...outflowBlocks(desk),
     ...meters.flatMap((series) => meterBlock(desk, series)),
   ];
 }

@@ -51,6 +51,56 @@ describe("the chapter on meters of the demo", () => {
     expect(Math.abs(after - before)).toBeLessThanOrEqual(2);
   });
 
+  it("gives every share one tier, the same as the provenance it is counted under", () => {
+    const tiers = table(report, "meter-tiers");
+    const coverage = table(report, "meter-coverage");
+    expect(tiers.length).toBe(coverage.length);
+    const part = (cells: readonly string[], from: number, to: number): number =>
+      cells.slice(from, to).reduce((sum, cell) => sum + parseFloat(cell), 0);
+    tiers.forEach((row, at) => {
+      const known = coverage[at] ?? [];
+      // Printed to whole percents: seven roundings, then as many as are compared.
+      expect(Math.abs(part(row, 2, 9) - 100)).toBeLessThanOrEqual(3.5);
+      expect(Math.abs(part(row, 2, 4) - parseFloat(known[2] ?? ""))).toBeLessThanOrEqual(1.5);
+      expect(Math.abs(part(row, 4, 6) - parseFloat(known[4] ?? ""))).toBeLessThanOrEqual(1.5);
+      expect(Math.abs(part(row, 6, 7) - parseFloat(known[5] ?? ""))).toBeLessThanOrEqual(1.5);
+    });
+    const by = new Map(
+      (whole.input.calibrated?.states ?? []).map((state) => [
+        `${state.machine} ${state.carrier}`,
+        state.tier,
+      ]),
+    );
+    expect(by.get("wash-range water")).toBe("T2");
+    expect([...by.values()]).toContain("T4");
+  });
+
+  it("sets effluent and samples beside the model, and says what they cannot tell", () => {
+    const months = [...new Set(whole.input.groups.map(({ key }) => key.month))].sort();
+    const outflow = {
+      site: Object.keys(whole.input.plant.sites)[0] ?? "",
+      months,
+      effluent: 2_000_000,
+      samples: 4,
+      below: 1,
+      strength: { value: 0.5, low: 0.49, high: 0.51 },
+      odd: [`${months[0] ?? ""}-09`],
+    };
+    const of = (change: object): ReportDocument =>
+      composeReport({ ...whole.input, outflows: [{ ...outflow, ...change }] }, TEMPLATE);
+    const rows = table(of({}), `meter-outflow-${outflow.site}`);
+    expect(rows[0]?.[0]).toBe("Effluent, m³");
+    expect(rows[0]?.[1]).toMatch(/^2\s000$/u);
+    expect(rows[1]?.[1]).toMatch(/^1\s000 \(980\D+1\s020\)$/u);
+    expect(rows[0]?.[2]).toMatch(/\d/);
+    const text = JSON.stringify(of({}));
+    expect(text).toContain("more than five times");
+    expect(text).toContain("one drain does not tell machines or routes apart");
+    // Effluent of a part of the year is not set beside the model of all of it.
+    const part = table(of({ months: months.slice(1) }), `meter-outflow-${outflow.site}`);
+    expect(part[0]?.[2]).toBe("not set beside");
+  });
+
   it("counts most of water and energy as measured, and names the lower arm", () => {
     const rows = table(report, "meter-coverage");
     for (const name of ["Water withdrawn", "Final energy"]) {
