@@ -38,7 +38,7 @@ export interface CashBandData {
   readonly payback?: number;
 }
 
-const HEIGHT = 72;
+const HEIGHT = 66;
 const BAND_FILL = fill(PALE, "plain", SOFT);
 
 /**

@@ -65,7 +65,7 @@ function bottleneckWords(desk: InvestDesk): string {
   const full = uses.filter(({ machine, peak }) => peak > 1 && !project.option.adds.has(machine));
   return full.length === 0
     ? ""
-    : ` ${full.map(({ machine, peak, month }) => `${machine} is asked for ${formatPercent(peak)} in its busiest month (as ${month})`).join("; ")}: lots are then printed ahead or behind.`;
+    : ` ${full.map(({ machine, peak, month }) => `${machine} is asked for ${formatPercent(peak)} in ${month}`).join("; ")}, so lots are printed ahead or behind.`;
 }
 
 function priceBlocks(desk: InvestDesk): readonly Block[] {

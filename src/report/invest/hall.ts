@@ -90,7 +90,7 @@ function everyOption(desk: InvestDesk): readonly Block[] {
   const cell = (uses: (typeof lastUses)[number]["uses"], machine: string): string => {
     const one = uses.find((each) => each.machine === machine);
     if (one === undefined) return "–";
-    return `${formatPercent(one.runs / one.has)} · ${formatPercent(one.peak)} · ${formatPercent(one.full)}`;
+    return [one.runs / one.has, one.peak, one.full].map(percent).join(" / ");
   };
   const beyond =
     study.beyond === undefined
@@ -99,7 +99,7 @@ function everyOption(desk: InvestDesk): readonly Block[] {
   return [
     table(
       "machines-options",
-      "Use of machines by every option in the last year of its life: of the year (capped at its hours) · of the busiest month as asked for, with every lot moved that may · share of draws in which the year asks for more hours than there are.",
+      "Use of machines by every option in the last year of its life, percent: of the year, capped at its hours / of the busiest month as asked for, with every lot moved that may / draws in which the year asks for more hours than there are.",
       ["Machine", ...lastUses.map(({ name }) => name)],
       [...study.capacity.keys()].map((machine) => [
         machine,
@@ -111,6 +111,10 @@ function everyOption(desk: InvestDesk): readonly Block[] {
       " Months are those of the log: a month that asks for more than its share of the hours is printed ahead or behind, which is not counted in money.",
     ]),
   ];
+}
+
+function percent(share: number): string {
+  return formatNumber(100 * share, 0);
 }
 
 function range({ low, high }: { readonly low: number; readonly high: number }): string {
@@ -175,7 +179,7 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
     {
       kind: "figure",
       id: "lead-time",
-      title: "How long a lot takes on each route, hours",
+      title: "How long a lot takes on each route, hours; boxes hold batch and store as given",
       description: both
         .map(
           ({ name, process, queue }) =>

@@ -16,7 +16,7 @@ import {
   table,
   years,
 } from "./desk.js";
-import { chance, returnWords } from "./page-one.js";
+import { chance } from "./page-one.js";
 
 /**
  * Order and further measures.
@@ -87,16 +87,27 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
 function curve(desk: InvestDesk): readonly Block[] {
   const { options } = desk.found;
   const odd = options.filter(({ measures }) => measures.rates.length !== 1);
+  const [none, several] = [
+    odd.filter(({ measures }) => measures.rates.length === 0),
+    odd.filter(({ measures }) => measures.rates.length > 1),
+  ];
+  const named = ({ option, measures }: (typeof options)[number]): string =>
+    `${option.name} (${measures.rates.map((rate) => formatPercent(rate, 1)).join(", ")})`;
   const said =
     odd.length === 0
       ? "Each option has one rate of return."
-      : odd
-          .map(({ option, measures }) =>
-            measures.rates.length === 0
-              ? `${option.name} has no rate of return between −99 and 100,000 %: its worth does not change sign, or never reaches zero.`
-              : `${option.name}: the rate of return is ${returnWords(measures.rates)}; read the NPV at your own rate instead.`,
-          )
-          .join(" ");
+      : [
+          ...(none.length === 0
+            ? []
+            : [
+                `No rate of return between −99 and 100,000 %: ${none.map(({ option }) => option.name).join(", ")}; the worth does not change sign, or never reaches zero.`,
+              ]),
+          ...(several.length === 0
+            ? []
+            : [
+                `The rate of return is not unique for ${several.map(named).join(", ")}, as money changes its sign more than once: read the NPV at your own rate instead.`,
+              ]),
+        ].join(" ");
   const rates =
     options[0]?.measures.curve.filter((_, i) => i % 2 === 0).map(({ rate }) => rate) ?? [];
   return [

@@ -46,13 +46,13 @@ export function decisionLine(desk: InvestDesk): Block {
   const stops =
     turn?.at === undefined
       ? " No single input of the file turns the sign within its range."
-      : ` There it ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (${standing(turn.input)}: ${inputValue(turn.input, turn.input.central)}).`;
+      : ` There it ${sign ? "stops paying" : "would begin to pay"} if ${turn.input.words} passes ${inputValue(turn.input, turn.at)} (${standing(turn.input)} ${inputValue(turn.input, turn.input.central)}).`;
   return paragraph([
     `All doubts drawn, ${option.name} brings a net present value (NPV) of `,
     worth.run,
-    ` ${desk.currency} against ${study.carryOn.name} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years. It is above zero in ${chance(desk, drawn.above)} of draws${next === undefined ? "" : `, and better than ${next.name}, the next option, in ${chance(desk, next.ahead)}`}. At the values of the file it is `,
+    ` ${desk.currency} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years: above zero in ${chance(desk, drawn.above)} of draws${next === undefined ? "" : `, better than ${next.name}, the next option, in ${chance(desk, next.ahead)}`}. At the values of the file it is `,
     base.run,
-    `.${stops} Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`,
+    `.${stops}${best.name === next?.name ? "" : ` Of all options, ${best.name} comes first in ${chance(desk, best.places[0] ?? 0)} of draws.`}`,
   ]);
 }
 
@@ -151,7 +151,7 @@ export function optionTable(desk: InvestDesk): Block {
     chance(desk, order.find((one) => one.name === name)?.places[0] ?? 0);
   return table(
     "options",
-    `Against ${study.carryOn.name}, ${desk.currency} ${study.money}: it comes first in ${first(study.carryOn.name)} of draws. Payback in years by yearly gains / by all money, discounted / by utilities alone; in brackets the draws in which money and CO₂e are saved.`,
+    `Against ${study.carryOn.name}, ${desk.currency} ${study.money}: it comes first in ${first(study.carryOn.name)} of draws. Payback in years by yearly gains / by all money, discounted / by utilities alone; in brackets the draws that save money and CO₂e.`,
     ["", ...options.map(({ option }) => option.name)],
     [
       row("Outlay at start", ({ measures }) => money(measures.outlay)),
@@ -166,14 +166,14 @@ export function optionTable(desk: InvestDesk): Block {
       row("Payback", ({ measures: { simplePayback, discountedPayback, utilitiesPayback } }) =>
         [simplePayback, discountedPayback, utilitiesPayback].map(short).join(" / "),
       ),
-      row("Per t CO₂e (saves)", ({ measures: { perTonne }, drawn }) =>
+      row("Per t CO₂e", ({ measures: { perTonne }, drawn }) =>
         perTonne === undefined
           ? "none less"
           : `${perTonne < 0 ? "saves" : money(perTonne)} (${chance(desk, drawn.saves)})`,
       ),
       row("Comes first", ({ option }) => first(option.name)),
     ],
-    { widths: [1.5, ...options.map(() => 1.35)] },
+    { widths: [1.52, ...options.map(() => 1.35)] },
   );
 }
 
