@@ -86,6 +86,10 @@ export async function seal(logs: readonly string[], options: SealOptions): Promi
   tell(bad.slice(0, SHOWN));
   if (bad.length > SHOWN)
     err(`… and ${bad.length - SHOWN} more; \`millrace check\` lists them all.`);
+  const { totals, counts } = made.value;
+  const home = counts.accepted + counts.corrected - totals.lots;
+  if (home > 0)
+    err(`${home} lots are not in the pack: fewer than three of their cloth on their route.`);
   if (key.open) err(`warning: ${options.key ?? ""} can be read by others; take that right away.`);
   out(written);
   out(`SHA-256 ${digest}`);

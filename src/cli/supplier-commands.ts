@@ -72,13 +72,15 @@ export function addSupplierCommands(
       "\nExamples:\n  millrace verify mill.pack.json\n  millrace verify mill.pack.json --key our-mill.public",
     )
     .action(async (packs: string[], options: VerifyOptions) => {
-      ended((await import("./verify.js")).verify(packs, options));
+      ended((await import("./verify.js")).verify(packs, { today, ...options }));
     });
   program
     .command("suppliers")
     .description("set suppliers side by side at one mix: places as chances, questions to each")
     .argument("<suppliers...>", "packs, or folders with plant.yaml and log.csv")
     .option("--reference <file>", "mix of orders; the area of all suppliers when left out")
+    .option("--key <file>", "public key that is known; the report says who signed with it")
+    .option("--keys <dir>", "folder of public keys, each named by its file")
     .option(
       "--by <list>",
       "quantities, the main one first: water, energy, cod, co2-location",

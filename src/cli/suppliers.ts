@@ -19,6 +19,7 @@ import { evidenceOf } from "./evidence.js";
 import { EXIT } from "./exit.js";
 import { type FileContent, shippedFolder, writeAll } from "./files.js";
 import { startPress } from "./press.js";
+import { knownKeys } from "./known-keys.js";
 import { html } from "./page.js";
 import { data, err, out, progress, refuse } from "./say.js";
 import { shippedFactors, verifyAll } from "./verify.js";
@@ -27,6 +28,10 @@ import { shippedFactors, verifyAll } from "./verify.js";
 export interface SuppliersOptions {
   /** File of the mix. */
   readonly reference?: string;
+  /** File of a public key that is known. */
+  readonly key?: string;
+  /** Folder of public keys that are known. */
+  readonly keys?: string;
   /** Indicators, the first the main one. */
   readonly by: readonly IndicatorId[];
   /** Day of the comparison. */
@@ -63,12 +68,13 @@ export async function suppliers(
   options: SuppliersOptions,
 ): Promise<number> {
   const { mix, problems } = mixIn(options.reference);
+  const known = knownKeys(options);
   const absent = paths.filter((path) => !existsSync(path)).map(missing);
-  if (problems.length > 0 || absent.length > 0)
-    return refuse([...problems, ...absent], options.json);
+  const unready = [...problems, ...known.problems, ...absent];
+  if (unready.length > 0) return refuse(unready, options.json);
   const shipped = shippedFactors();
   progress("reading suppliers");
-  const { given, refused, problems: unread } = await givenIn(paths, shipped, options);
+  const { given, refused, problems: unread } = await givenIn(paths, shipped, options, known.keys);
   if (unread.length > 0) return refuse(unread, options.json);
   progress("comparing");
   const draws = options.draws ?? (given.length > FEW ? FEWER : MANY);
@@ -120,19 +126,25 @@ async function givenIn(
   paths: readonly string[],
   shipped: FactorSet,
   options: SuppliersOptions,
+  keys: ReadonlyMap<string, string> | undefined,
 ): Promise<GivenFiles> {
   const given: Given[] = [];
   const refused: Refused[] = [];
   const names = new Set<string>();
-  const named = (alias: string): string => {
-    let name = alias;
-    for (let i = 2; names.has(name); i++) name = `${alias} (${i})`;
-    names.add(name);
-    return name;
+  const twice: Problem[] = [];
+  const named = (alias: string, file: string): string => {
+    const same = alias.normalize("NFKC").toLowerCase();
+    if (names.has(same)) twice.push(aliasTwice(file, alias));
+    names.add(same);
+    return alias;
   };
   const packs = paths.filter((path) => !statSync(path).isDirectory());
   const checked = new Map(
-    verifyAll(packs, shipped, undefined, "as printed").map((one) => [one.file, one]),
+    verifyAll(packs, shipped, {
+      part: "as printed",
+      today: options.asOf,
+      ...(keys === undefined ? {} : { keys }),
+    }).map((one) => [one.file, one]),
   );
   for (const path of paths) {
     const verified = checked.get(path);
@@ -140,13 +152,13 @@ async function givenIn(
       if (verified.sealed === undefined) {
         const failed = verified.checks.filter(({ outcome }) => outcome === "fail");
         refused.push({
-          alias: named(basename(path)),
+          alias: basename(path),
           why: `is no pack that can be read: ${failed.map(({ found }) => found).join("; ")}`,
           places: failed.flatMap(({ places }) => places),
         });
       } else
         given.push({
-          alias: named(verified.sealed.pack.alias),
+          alias: named(verified.sealed.pack.alias, path),
           pack: verified.sealed.pack,
           verified,
         });
@@ -154,9 +166,9 @@ async function givenIn(
     }
     const { pack, problems } = await packFrom(path, options);
     if (pack === undefined) return { given, refused, problems };
-    given.push({ alias: named(pack.alias), pack });
+    given.push({ alias: named(pack.alias, path), pack });
   }
-  return { given, refused, problems: [] };
+  return { given, refused, problems: twice };
 }
 
 // A folder is worked out here, as its owner would have sealed it.
@@ -172,7 +184,7 @@ async function packFrom(
   );
   if (input === undefined) return { problems };
   try {
-    const made = makePack({ ...input, alias: input.plant.house.slice(0, 60) });
+    const made = makePack({ ...input, alias: aliasFrom(input.plant.house) });
     return made.value === undefined
       ? { problems: made.problems }
       : { pack: made.value, problems: [] };
@@ -191,6 +203,23 @@ async function packFrom(
       ],
     };
   }
+}
+
+// A house may be called what no alias may be.
+function aliasFrom(house: string): string {
+  const plain = house.replace(/[^\p{L}\p{M}\p{N} .'’-]+/gu, " ").trim();
+  return plain.slice(0, 60) || "a supplier without a name";
+}
+
+function aliasTwice(file: string, alias: string): Problem {
+  return {
+    code: "alias-twice",
+    severity: "refused",
+    file,
+    value: alias,
+    expected: "a name that no other supplier has",
+    remedy: "Leave one of the two out, or ask for a pack under another alias.",
+  };
 }
 
 function withRefused(compared: SuppliersCompared, refused: readonly Refused[]): SuppliersCompared {

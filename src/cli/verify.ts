@@ -3,25 +3,29 @@
  */
 
 import { existsSync, readFileSync, statSync } from "node:fs";
-import type { Problem } from "../problems/problem.js";
 import type { FactorSet } from "../factors/factor.js";
 import { loadFactors } from "../factors/load.js";
 import { sha256Hex } from "../numbers/digest.js";
 import { canonicalText } from "../suppliers/canonical.js";
 import { drawShelf } from "../suppliers/draw-shelf.js";
-import { readPublicKey } from "../suppliers/signature.js";
+import { fingerprintOf } from "../suppliers/signature.js";
 import { PACK_LIMITS } from "../suppliers/strict-json.js";
+import type { VerifySetting } from "../suppliers/check.js";
+import { NOT_CHECKED } from "../suppliers/standing-checks.js";
 import { NOT_TRUE, type Verified, verifyPack } from "../suppliers/verify.js";
-import type { Part } from "../suppliers/work-out.js";
 import { EXIT } from "./exit.js";
 import { builtFile, shippedFolder, yamlFiles } from "./files.js";
 import { programDigest } from "./program-digest.js";
-import { data, out, progress, refuse } from "./say.js";
+import { publicKeyIn, unreadable } from "./known-keys.js";
+import { policyOf } from "./claims.js";
+import { data, out, progress, refuse, tell } from "./say.js";
 
 /** Options of the command. */
 export interface VerifyOptions {
   /** File of the public key that packs must be signed by. */
   readonly key?: string;
+  /** Day of who reads them. */
+  readonly today?: string;
   /** Whether to print data. */
   readonly json?: boolean;
 }
@@ -38,53 +42,61 @@ const KEPT = 1500;
  */
 export function verify(packs: readonly string[], options: VerifyOptions): number {
   const { key, problems } = publicKeyIn(options.key);
-  const absent = packs.filter((path) => !existsSync(path)).map(noPack);
-  const unready = [...problems, ...absent];
-  if (unready.length > 0) return refuse(unready, options.json);
+  // A file that is not there hides no fault of the others.
+  const absent = packs.flatMap(unreadable);
+  const there = packs.filter((path) => unreadable(path).length === 0);
+  if (problems.length > 0 || there.length === 0)
+    return refuse([...problems, ...absent], options.json);
   progress("checking");
-  const checked = verifyAll(packs, shippedFactors(), key);
+  const checked = verifyAll(there, shippedFactors(), {
+    ...(key === undefined ? {} : { key }),
+    ...(options.today === undefined ? {} : { today: options.today }),
+  });
   progress("");
   if (options.json === true)
     data({
       packs: checked.map(({ file, sound, checks }) => ({ file, sound, checks })),
+      absent,
       remark: NOT_TRUE,
+      unchecked: NOT_CHECKED,
     });
   else {
     for (const one of checked) tellChecks(one);
+    tell(absent);
+    out(NOT_CHECKED);
     out(NOT_TRUE);
   }
-  return checked.every(({ sound }) => sound) ? EXIT.done : EXIT.refused;
+  return absent.length === 0 && checked.every(({ sound }) => sound) ? EXIT.done : EXIT.refused;
 }
 
 /**
  * Verifies packs, each against all others for the chain.
  *
- * @param packs - paths
+ * @param packs - paths of files
  * @param shipped - shipped factors
- * @param key - public key that packs must be signed by
- * @param part - how much of each is worked out anew
+ * @param setting - keys, day and how much of each is worked out anew
  * @returns a result a pack
  */
 export function verifyAll(
   packs: readonly string[],
   shipped: FactorSet,
-  key?: string,
-  part: Part = "all",
+  setting: Pick<VerifySetting, "key" | "keys" | "today" | "part"> = {},
 ): readonly Verified[] {
   const files = packs.map((path) => ({ path, bytes: bytesOf(path) }));
-  let digests: readonly string[] | undefined;
-  const others = (): readonly string[] =>
-    (digests ??= files.flatMap(({ bytes }) => digestIn(bytes)));
+  let known: ReadonlyMap<string, unknown> | undefined;
+  const others = (): ReadonlyMap<string, unknown> =>
+    (known ??= new Map(files.flatMap(({ bytes }) => digestIn(bytes))));
   const code = programDigest();
   const keep = drawShelf(KEPT);
+  const { policy } = policyOf(shippedFolder("templates"));
   return files.map(({ path, bytes }) =>
     verifyPack(path, bytes, {
+      ...setting,
       shipped,
       code,
       others,
       keep,
-      part,
-      ...(key === undefined ? {} : { key }),
+      ...(policy === undefined ? {} : { policy }),
     }),
   );
 }
@@ -113,40 +125,26 @@ function bytesOf(path: string): Uint8Array {
     : readFileSync(path);
 }
 
-function digestIn(bytes: Uint8Array): readonly string[] {
+function digestIn(bytes: Uint8Array): readonly (readonly [string, unknown])[] {
   try {
     const { pack } = JSON.parse(new TextDecoder().decode(bytes)) as { readonly pack?: unknown };
-    return pack === undefined ? [] : [sha256Hex(canonicalText(pack))];
+    return pack === undefined ? [] : [[sha256Hex(canonicalText(pack)), pack]];
   } catch {
     return [];
   }
 }
 
-function publicKeyIn(path: string | undefined): {
-  readonly key?: string;
-  readonly problems: readonly Problem[];
-} {
-  if (path === undefined) return { problems: [] };
-  if (!existsSync(path)) return { problems: [noPack(path)] };
-  const { value, problems } = readPublicKey(path, readFileSync(path, "utf8"));
-  return { ...(value === undefined ? {} : { key: value }), problems };
-}
-
-function noPack(file: string): Problem {
-  return {
-    code: "file-missing",
-    severity: "refused",
-    file,
-    expected: "a file at this path",
-    remedy: "Check the path.",
-  };
-}
-
 function tellChecks({ file, sound, checks, sealed }: Verified): void {
   const name = sealed === undefined ? "" : `, ${sealed.pack.alias}`;
-  out(`${file}${name}: ${sound ? "no check failed" : "refused"}`);
+  const signature = sealed?.seal.signature;
+  const said =
+    signature === undefined
+      ? "whole, not signed: anyone could have resealed it"
+      : `whole, signed with key ${fingerprintOf(signature.key)}`;
+  out(`${file}${name}: ${sound ? said : "refused"}`);
   for (const { id, outcome, found, places } of checks) {
     out(`  ${outcome.padEnd(12)} ${id.padEnd(10)} ${found}`);
-    if (outcome === "fail" && places.length > 0) out(`${" ".repeat(26)}at ${places.join(", ")}`);
+    if ((outcome === "fail" || outcome === "flag") && places.length > 0)
+      out(`${" ".repeat(26)}at ${places.join(", ")}`);
   }
 }

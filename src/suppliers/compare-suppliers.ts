@@ -126,7 +126,7 @@ export interface SuppliersCompared {
  */
 export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): SuppliersCompared {
   const refused: Refused[] = [];
-  const ready = all.flatMap((given): readonly Candidate[] => {
+  const able = all.flatMap((given): readonly Candidate[] => {
     const failed = (given.verified?.checks ?? []).filter(({ outcome }) => outcome === "fail");
     if (failed.length > 0) {
       refused.push({
@@ -141,11 +141,12 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     refused.push({ alias: given.alias, why: `cannot be worked out: ${candidate}`, places: [] });
     return [];
   });
+  const ready = countedOnce(able, refused);
   const gate = gateOf(ready, refused);
   const areas = ready.map((candidate) => soundAreas(candidate, gate));
   const mix = asked.mix ?? pooledMix(areas);
   const covered = areas.map((own) => coveredWeight(mix, own));
-  const flags = ready.map((candidate) => flagsOf(candidate, ready));
+  const flags = ready.map((candidate) => flagsOf(candidate, able));
   const counts = { draws: asked.draws, placeDraws: Math.min(asked.draws, PLACE_DRAWS) };
   if (ready.length === 0)
     return { gate, mix, candidates: ready, covered, flags, ...counts, results: [] };
@@ -188,6 +189,22 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     ];
   });
   return { gate, mix, candidates: ready, covered, flags, ...counts, results };
+}
+
+// One pack under two names is one supplier; which name stays hangs on neither order nor file.
+function countedOnce(able: readonly Candidate[], refused: Refused[]): readonly Candidate[] {
+  return able.filter((one) => {
+    const [first = one] = able
+      .filter(({ evidence }) => evidence === one.evidence)
+      .sort((a, b) => (a.alias < b.alias ? -1 : 1));
+    if (first === one) return true;
+    refused.push({
+      alias: one.alias,
+      why: `its evidence is that of ${first.alias} under another name, and is counted once`,
+      places: [],
+    });
+    return false;
+  });
 }
 
 // Stratum of the mix with free routes that each stratum of the mix belongs to.

@@ -136,8 +136,11 @@ export function factorSetOf(pack: Pick<Pack, "factors" | "sources" | "factorSet"
 export interface FactorDifference {
   /** Id. */
   readonly id: string;
-  /** `own`: said to be the supplier's; `altered`: said to be shipped and is not; `unknown`: not shipped. */
-  readonly how: "own" | "altered" | "unknown";
+  /**
+   * `own`: said to be the supplier's; `altered`: said to be shipped and is not; `reworded`: the value is shipped,
+   * what is said of it is not; `unknown`: not shipped.
+   */
+  readonly how: "own" | "altered" | "reworded" | "unknown";
   /** Central value of the pack's newest vintage. */
   readonly value: number;
   /** Central value of the shipped vintage of the same start, or the newest; absent when there is none. */
@@ -169,17 +172,63 @@ export function factorDifferences(
             JSON.stringify(sorted(spread)) === JSON.stringify(sorted(one.spread)),
         ),
       );
-    if (same) return [];
+    if (same && (factor.own || saysTheSame(factor, mine))) return [];
     const twin = mine.values.find(({ from }) => from === factor.values[0]?.from) ?? mine.values[0];
     return [
       {
         id: factor.id,
-        how: factor.own ? "own" : "altered",
+        how: factor.own ? "own" : same ? "reworded" : "altered",
         value,
         ...(twin === undefined ? {} : { shipped: twin.spread.value }),
       },
     ];
   });
+}
+
+// Words, limits, source, page, year, place and scores, as they are shipped.
+function saysTheSame(factor: Pack["factors"][number], mine: Factor): boolean {
+  return (
+    factor.words === mine.words &&
+    factor.basis === mine.basis &&
+    factor.plausible.every((limit, i) => limit === mine.plausible[i]) &&
+    factor.values.every((one) =>
+      mine.values.some(
+        (value) =>
+          value.from === one.from &&
+          value.entered === one.entered &&
+          value.source === one.source &&
+          value.page === one.page &&
+          value.year === one.year &&
+          value.region === one.region &&
+          JSON.stringify(sorted(value.quality)) === JSON.stringify(sorted(one.quality)),
+      ),
+    )
+  );
+}
+
+/**
+ * Sources of a pack that do not read as shipped, and those that say nothing.
+ *
+ * @param sources - sources of the pack
+ * @param shipped - the reader's own set
+ * @returns keys of sources reworded, and of those without author or title
+ */
+export function sourceDifferences(
+  sources: Pack["sources"],
+  shipped: FactorSet,
+): { readonly reworded: readonly string[]; readonly empty: readonly string[] } {
+  const text = (source: object): string => JSON.stringify(sorted(source));
+  const keys = Object.keys(sources);
+  return {
+    reworded: keys.filter((key) => {
+      const mine = shipped.sources.get(key);
+      return mine !== undefined && text(sources[key] ?? {}) !== text(filled(mine));
+    }),
+    empty: keys.filter(
+      (key) =>
+        (sources[key]?.author ?? "").trim() === "" || (sources[key]?.title ?? "").trim() === "",
+    ),
+  };
 }
 
 function sorted(value: object): object {

@@ -15,7 +15,7 @@ import { factorList, factorSetOf, remembering } from "./factor-list.js";
 import { namesWithin, packedPlant, textsOf } from "./redact.js";
 import { type Pack, PACK_FORMAT, PARTS, type SealedPack } from "./schema.js";
 import { sign } from "./signature.js";
-import { groupsOf, placeOf, strataOf } from "./strata.js";
+import { groupsOf, placeOf, strataOf, travelling } from "./strata.js";
 import { type PackBody, plantOf, programsOf, workOut } from "./work-out.js";
 
 /** What a pack is made of. */
@@ -65,6 +65,7 @@ export interface PackInput {
  */
 export function makePack(input: PackInput): Judged<Pack> {
   const body = bodyOf(input);
+  if (body.strata.length === 0) return { problems: [tooFew()] };
   const watched = remembering(input.factors);
   const whole = plantOf(body.plant, watched.set);
   if (whole.value === undefined) return { problems: whole.problems };
@@ -92,7 +93,8 @@ export function makePack(input: PackInput): Judged<Pack> {
 }
 
 function bodyOf(input: PackInput): PackBody {
-  const { plant, groups, log } = input;
+  const { plant, log } = input;
+  const groups = travelling(input.groups);
   const strata = strataOf(groups, input.factors);
   const total = (name: string): number => {
     const at = placeOf(name);
@@ -183,6 +185,15 @@ function monthsOf(groups: readonly Group[]): Pack["months"] {
 
 function clientsOf(groups: readonly Group[]): readonly string[] {
   return [...new Set(groups.map(({ key }) => key.client))];
+}
+
+function tooFew(): Problem {
+  return {
+    code: "pack-too-few-lots",
+    severity: "refused",
+    expected: "at least three lots of one cloth on one route, for fewer would show a lot",
+    remedy: "Seal a longer period.",
+  };
 }
 
 function leak({ place, name }: { readonly place: string; readonly name: string }): Problem {

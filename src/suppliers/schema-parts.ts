@@ -23,10 +23,13 @@ export const count = z.int().min(0);
 export const positive = z.number().min(0);
 /** A share. */
 export const share = z.number().min(0).max(1);
+// Names that every object of the language knows already: as a key they would stand for something else.
+const isFree = (text: string): boolean => !(text in {});
+const FREE = "a name that no program takes for its own, unlike __proto__ or constructor";
 /** A name. */
-export const name = z.string().min(1).max(200);
+export const name = z.string().min(1).max(200).refine(isFree, FREE).describe(FREE);
 /** A word or none. */
-export const word = z.string().max(200);
+export const word = z.string().max(200).refine(isFree, FREE);
 
 const limits = z.tuple([z.number(), z.number()]).describe("lowest and highest value that can be");
 const bounded = { low: z.number(), value: z.number(), high: z.number() };

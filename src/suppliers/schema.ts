@@ -53,6 +53,9 @@ const plant = PlantFile.omit({
   })
   .describe("the plant file without prices, clients and the log's own words");
 
+// No mark that is not seen, and none that turns the direction of reading.
+const ALIAS = /^[\p{L}\p{N}][\p{L}\p{M}\p{N} .'’-]*$/u;
+
 /** Schema of what is sealed. */
 export const PackSchema = z
   .strictObject({
@@ -65,7 +68,11 @@ export const PackSchema = z
       })
       .describe("what made the pack"),
     made: day.describe("day of the pack; factor values entered later are left out"),
-    alias: z.string().min(1).max(60).describe("name of the supplier as it chose it"),
+    alias: z
+      .string()
+      .max(60)
+      .regex(ALIAS)
+      .describe("letters and digits of any script, spaces, hyphens, full stops, apostrophes"),
     previous: digest.optional().describe("digest of the pack before this one"),
     period: z.strictObject({ from: day, to: day }).describe("first and last day of the lots"),
     unit: z

@@ -4,7 +4,7 @@
 
 import { AMOUNTS } from "../steps/amounts.js";
 import type { Pack } from "./schema.js";
-import { placeOf } from "./strata.js";
+import { identityText, placeOf } from "./strata.js";
 
 /** Relative difference at which sums count as the same: they were added in another order. */
 const SAME = 1e-9;
@@ -19,7 +19,8 @@ export interface SumFault {
 
 /**
  * Finds what does not add up: totals from strata, totals from months, rows from their fates, lots of each
- * stratum from their own amount, and amounts that a list does not know or that are below 0.
+ * stratum from their own amount, amounts that a list does not know or that are below 0, strata out of order or in
+ * a band that their mass is not of, and reasons that do not add up to rows.
  *
  * @param pack - the pack
  * @returns faults, in the order of the pack
@@ -71,7 +72,44 @@ export function sumFaults(pack: Pack): readonly SumFault[] {
     if (month < pack.period.from.slice(0, 7) || month > pack.period.to.slice(0, 7))
       faults.push({ place: `/pack/months/${i}`, found: `${month}, outside the period` });
   });
-  return faults;
+  return [...faults, ...strataFaults(strata), ...reasonFaults(pack)];
+}
+
+// Order, bands and sizes that `seal` would never have written.
+function strataFaults(strata: Pack["strata"]): readonly SumFault[] {
+  return strata.flatMap((stratum, i): readonly SumFault[] => {
+    const place = `/pack/strata/${i}`;
+    const before = strata[i - 1];
+    const faults: SumFault[] = [];
+    if (before !== undefined && !(identityText(before) < identityText(stratum)))
+      faults.push({ place, found: "out of order, or there twice" });
+    const [, low, high] = /^(\d+)-(\d+)$/.exec(stratum.weight) ?? [];
+    const { mass = 0, printed = 0 } = stratum.amounts;
+    const weighs = (1000 * mass) / printed;
+    if (low !== undefined && printed > 0) {
+      const slack = 1e-6 * weighs;
+      if (!(weighs >= Number(low) - slack && weighs <= Number(high) + slack))
+        faults.push({
+          place: `${place}/weight`,
+          found: `${stratum.weight} g/m², and mass over area is ${weighs.toFixed(0)} g/m²`,
+        });
+    }
+    return faults;
+  });
+}
+
+// Each row set aside or corrected has a reason; rows that were neither have none.
+function reasonFaults({ reasons, counts }: Pack): readonly SumFault[] {
+  const given = sum(Object.values(reasons));
+  const needed = counts.aside + counts.corrected;
+  return given < needed || (needed === 0 && given > 0)
+    ? [
+        {
+          place: "/pack/reasons",
+          found: `${given} reasons for ${needed} rows set aside or corrected`,
+        },
+      ]
+    : [];
 }
 
 function sum(values: readonly number[]): number {

@@ -1,6 +1,7 @@
 import { cpSync, existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it, vi } from "vitest";
+import { keys } from "../../src/cli/keys.js";
 import { seal } from "../../src/cli/seal.js";
 import { suppliers } from "../../src/cli/suppliers.js";
 import { emptyFolders } from "../tools/command.js";
@@ -112,13 +113,33 @@ describe("suppliers", () => {
     expect(results[0]!.standings.ranked).toHaveLength(2);
   });
 
-  it("tells two of one name apart", async () => {
-    const { results } = await said(at("ash.json", "ash.json", "brook.json"));
-    expect(results[0]!.standings.ranked.map(({ alias }) => alias).sort()).toEqual([
-      "Supplier ash",
-      "Supplier ash (2)",
-      "Supplier brook",
-    ]);
+  it("refuses two of one name, however it is spelt", async () => {
+    const { code, err } = await heard(() =>
+      suppliers(at("ash.json", "ash.json", "brook.json"), options()),
+    );
+    expect(code).toBe(3);
+    expect(err).toContain("a name that no other supplier has");
+  });
+
+  it("says who signed, by the names of known keys", async () => {
+    await heard(() => keys(join(folder, "brook-works"), {}));
+    await heard(() =>
+      seal([], {
+        plant: join(folder, "brook", "plant.yaml"),
+        asOf: LATE,
+        draws: 100,
+        seed: 1,
+        out: join(folder, "signed.json"),
+        alias: "Brook signed",
+        key: join(folder, "brook-works.private"),
+      }),
+    );
+    const html = async (change: object): Promise<string> => {
+      await heard(() => suppliers(at("ash.json", "signed.json"), options(change)));
+      return readFileSync(join(folder, "out", "suppliers.html"), "utf8");
+    };
+    expect(await html({ keys: folder })).toContain("signed by brook-works, key");
+    expect(await html({})).toContain("whose key it is, is not known");
   });
 
   it("pools a mix where none is given", async () => {

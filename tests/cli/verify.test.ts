@@ -27,7 +27,7 @@ describe("verify", () => {
     for (const id of ["file", "fields", "canonical", "digest", "sums", "figures", "claims"])
       expect(out).toMatch(new RegExp(`^ {2}pass +${id} `, "m"));
     expect(out).toMatch(/^ {2}not present +signature /m);
-    expect(out).toContain("Unchanged and signed is not true");
+    expect(out).toContain("Whole and signed is not true");
   });
 
   it("refuses a pack that was changed, with the place", async () => {
@@ -69,5 +69,26 @@ describe("verify", () => {
   it("holds packs against each other for the chain", () => {
     const [first] = verifyAll([pack], shippedFactors());
     expect(first?.sound).toBe(true);
+  });
+
+  it("checks the rest where a file is missing or a folder, and ends as refused", async () => {
+    const { code, out, err } = await heard(() =>
+      verify([pack, join(folder, "none.json"), folder], {}),
+    );
+    expect(code).toBe(3);
+    expect(out).toMatch(/whole, not signed: anyone could have resealed it/);
+    expect(out).toContain("Not checked, cannot be checked from a pack: ");
+    expect(err).toContain("none.json");
+    expect(err).toContain("a folder");
+    expect((await heard(() => verify([folder], {}))).err).not.toContain("EISDIR");
+  });
+
+  it("names the place where bytes are not canonical, and a day to come", async () => {
+    const other = join(folder, "spaced.json");
+    writeFileSync(other, readFileSync(pack, "utf8").replace('"counts":{', '"counts": {'));
+    expect((await heard(() => verify([other], {}))).out).toMatch(/at byte \d+, \/pack\/counts/);
+    const { out, code } = await heard(() => verify([pack], { today: "2020-01-01" }));
+    expect(out).toMatch(/fail +dates .* is after today/);
+    expect(code).toBe(3);
   });
 });

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { kendallTau } from "../../src/suppliers/kendall.js";
+import { kendallTau, pairsKept } from "../../src/suppliers/kendall.js";
 
 describe("Kendall's tau-b", () => {
   // Worked by hand: of ten pairs eight agree and two do not, 6/10. With a tie in the second list eight agree and
@@ -27,5 +27,11 @@ describe("Kendall's tau-b", () => {
       }),
       { seed: 1, numRuns: 100 },
     );
+  });
+
+  it("counts pairs that keep their order", () => {
+    expect(pairsKept([1, 2, 3, 4, 5], [1, 2, 3, 5, 4])).toEqual({ pairs: 10, kept: 9 });
+    expect(pairsKept([1, 2, 3], [3, 2, 1])).toEqual({ pairs: 3, kept: 0 });
+    expect(pairsKept([1, 1, 2], [1, 2, 3])).toEqual({ pairs: 2, kept: 2 });
   });
 });

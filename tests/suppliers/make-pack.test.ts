@@ -104,7 +104,13 @@ describe("a pack", () => {
   });
 
   it("takes lots that have no counterpart", () => {
-    const only = packOf({ lots: [lotOf({ fibre: [{ fibre: "polyester", share: 1 }] })] });
+    const polyester = [1, 2, 3].map((i) =>
+      lotOf({ lot: `P-${i}`, fibre: [{ fibre: "polyester", share: 1 }] }),
+    );
+    expect(makePack(packInput({ lots: polyester.slice(1) })).problems[0]?.code).toBe(
+      "pack-too-few-lots",
+    );
+    const only = packOf({ lots: polyester });
     expect(only.strata[0]?.dye).toBe("");
     expect(only.figures.every(({ side }) => side === "as-printed")).toBe(true);
     expect(only.claims).toEqual([]);

@@ -2,7 +2,15 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Group, Ledger } from "../../src/ledger/ledger.js";
 import { AMOUNTS } from "../../src/steps/amounts.js";
-import { FEWEST_LOTS, groupsOf, OTHER, placeOf, strataOf } from "../../src/suppliers/strata.js";
+import {
+  FEWEST_LOTS,
+  groupsOf,
+  identityText,
+  OTHER,
+  placeOf,
+  strataOf,
+  travelling,
+} from "../../src/suppliers/strata.js";
 import { lotOf, smallMill } from "../report/compose/small-mill.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
 
@@ -48,12 +56,38 @@ describe("strata", () => {
         lots,
       ]),
     ).toEqual([
-      ["cotton", "100-150", "50-75", "pigment-calender", 3],
-      ["cotton", OTHER, OTHER, "pigment-calender", 2],
+      ["cotton", OTHER, OTHER, "pigment-calender", 5],
       ["cotton", OTHER, OTHER, "reactive", 1],
       ["viscose", OTHER, OTHER, "pigment-calender", 1],
     ]);
     expect(FEWEST_LOTS).toBe(3);
+  });
+
+  it("never have fewer than three lots, whatever bands, kinds and vintages they are of", () => {
+    const lot = fc.record({
+      gsm: fc.integer({ min: 80, max: 240 }),
+      coverage: fc.constantFrom(0.1, 0.4, 0.9),
+      kind: fc.constantFrom("production" as const, "reprint" as const),
+      date: fc.constantFrom("2026-01-05", "2026-07-05"),
+      route: fc.constantFrom("reactive", "pigment-calender"),
+      fibre: fc.constantFrom("cotton", "viscose").map((fibre) => [{ fibre, share: 1 }]),
+    });
+    fc.assert(
+      fc.property(fc.array(lot, { minLength: 1, maxLength: 30 }), (lots) => {
+        const groups = groupsFrom(lots);
+        const kept = travelling(groups);
+        const strata = strataOf(kept, SHIPPED);
+        expect(strata.every((one) => one.lots >= FEWEST_LOTS)).toBe(true);
+        const sum = (some: readonly { readonly lots: number }[]): number =>
+          some.reduce((all, one) => all + one.lots, 0);
+        expect(sum(strata)).toBe(sum(kept));
+        // At most two lots of each of four cloths and routes stay at home.
+        expect(sum(groups) - sum(kept)).toBeLessThanOrEqual(8);
+        const order = strata.map(identityText);
+        expect(order).toEqual([...new Set(order)].sort());
+      }),
+      { seed: 1, numRuns: 100 },
+    );
   });
 
   it("hold every sum of the ledger, in whatever order lots came", () => {

@@ -209,8 +209,8 @@ export function verifiedWords(given: Given): string {
   const signer = verified.checks.find(({ id }) => id === "signer");
   if (signature?.outcome !== "pass") return "whole, not signed: anyone could have resealed it";
   return signer?.outcome === "pass"
-    ? "whole, signed with the key given"
-    : "whole, signed with a key not given";
+    ? `whole, ${signer.found}`
+    : `whole, ${signature.found}; whose key it is, is not known`;
 }
 
 /**
@@ -225,7 +225,7 @@ export function signedWords(given: Given): string {
   const outcome = (id: string): string | undefined =>
     verified.checks.find((check) => check.id === id)?.outcome;
   if (outcome("signature") !== "pass") return "not signed";
-  return outcome("signer") === "pass" ? "signed, key known" : "signed, key unknown";
+  return outcome("signer") === "pass" ? "signed, key known" : "signed, key not known";
 }
 
 /**

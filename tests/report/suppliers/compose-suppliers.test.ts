@@ -63,7 +63,7 @@ describe("the report on suppliers", () => {
   });
 
   it("says that unchanged and signed is not true, and whom it is for", () => {
-    expect(text).toContain("Unchanged and signed is not true");
+    expect(text).toContain("Whole and signed is not true");
     expect(text).toContain("do not");
     expect(document.footer).toContain("for the buyer alone");
   });

@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { judgeWording } from "../../../src/report/wording/judge.js";
 import {
   chanceWords,
+  pairsWords,
+  signedWords,
   gateWords,
   listed,
   otherWords,
@@ -61,7 +63,7 @@ describe("words of the comparison", () => {
     const check = (id: "signature" | "signer", outcome: "pass" | "not present") => ({
       id,
       outcome,
-      found: "",
+      found: `${id} found`,
       places: [],
     });
     const verified = (sound: boolean, ...checks: readonly ReturnType<typeof check>[]) =>
@@ -70,10 +72,10 @@ describe("words of the comparison", () => {
     expect(verified(false)).toBe("refused");
     expect(verified(true)).toBe("whole, not signed: anyone could have resealed it");
     expect(verified(true, check("signature", "pass"), check("signer", "not present"))).toBe(
-      "whole, signed with a key not given",
+      "whole, signature found; whose key it is, is not known",
     );
     expect(verified(true, check("signature", "pass"), check("signer", "pass"))).toBe(
-      "whole, signed with the key given",
+      "whole, signer found",
     );
   });
 
@@ -82,5 +84,17 @@ describe("words of the comparison", () => {
     expect(share).toBeGreaterThan(0.3);
     expect(share).toBeLessThanOrEqual(1);
     expect(ownShare(COMPARED.candidates[0]!, "nothing")).toBe(0);
+  });
+
+  it("say how alike two orders are, pair by pair", () => {
+    expect(pairsWords(10, 9)).toBe("of ten pairs, nine keep their order");
+    expect(pairsWords(6, 1)).toBe("of six pairs, one keeps its order");
+    expect(pairsWords(45, 45)).toBe("of 45 pairs, all keep their order");
+    expect(pairsWords(1, 0)).toBe("the one pair is turned round");
+    expect(pairsWords(0, 0)).toBe("no pair has an order in both");
+  });
+
+  it("say in a word or two whether evidence is signed", () => {
+    expect(signedWords(GIVEN[0]!)).toBe("not sealed");
   });
 });
