@@ -83,7 +83,7 @@ function valuesOf(desk: InvestDesk, title: string): TemplateValues {
   const tax =
     study.tax === undefined
       ? "before tax"
-      : `after tax of ${formatPercent(study.tax.rate)} with straight-line write-off over ${study.tax.years} years (${study.tax.tag}); losses lower tax elsewhere`;
+      : `after tax of ${formatPercent(study.tax.rate)} (${study.tax.years}-year write-off, ${study.tax.tag})`;
   return {
     title,
     study: input.file.study,

@@ -24,7 +24,7 @@ import {
 const NAMED = 3;
 
 /** Guessed inputs listed on page one. */
-const GUESSED = 3;
+const GUESSED = 2;
 
 /**
  * The decision line.
