@@ -38,7 +38,7 @@ export interface CashBandData {
   readonly payback?: number;
 }
 
-const HEIGHT = 66;
+const HEIGHT = 60;
 const BAND_FILL = fill(PALE, "plain", SOFT);
 
 /**

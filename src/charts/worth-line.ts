@@ -56,7 +56,7 @@ export function worthLine(
     [
       ...lines.map(({ name }, i): LegendItem => ({ label: name, sign: lineSign(i) })),
       POINT_ITEM,
-      fillItem("95\u00a0% interval of both", DOUBT),
+      fillItem("10 to 90\u00a0% of both", DOUBT),
     ],
     0,
     width,

@@ -155,7 +155,16 @@ function judgeOption(
         "Correct the sign or the kind.",
       );
   });
-  for (const machine of Object.keys(option.adds ?? {})) {
+  for (const [machine, { standby }] of Object.entries(option.adds ?? {})) {
+    const { of = "electricity" } = standby ?? {};
+    if (standby !== undefined && of !== "electricity" && text.prices.fuel?.[of] === undefined)
+      complaints.say(
+        [...at, "adds", machine, "standby", "of"],
+        "standby-without-price",
+        of,
+        "electricity, or a fuel with its price under prices.fuel",
+        "Correct the name or add the price; what has no price would look free.",
+      );
     if (text.capacity[machine] === undefined)
       complaints.say(
         [...at, "adds", machine],

@@ -76,7 +76,16 @@ export function judgeNames(read: ReadInvest, known: KnownNames): readonly Proble
         known.machines,
       );
   }
-  for (const [name, { removes = [], adds = {} }] of Object.entries(text.options)) {
+  for (const [name, { removes = [], adds = {}, capex }] of Object.entries(text.options)) {
+    capex.forEach(({ machine }, i) => {
+      if (machine !== undefined && !known.machines.includes(machine))
+        complaints.unknown(
+          ["options", name, "capex", i, "machine"],
+          machine,
+          "a machine of the plant file",
+          known.machines,
+        );
+    });
     for (const machine of Object.keys(adds)) {
       if (!known.machines.includes(machine))
         complaints.unknown(

@@ -53,6 +53,20 @@ describe("machines of options", () => {
   });
 });
 
+describe("standby of a machine that is bought", () => {
+  it("wants a price for what it takes", () => {
+    const { value, problems } = flagged(
+      "          hours: { value: 900, low: 600, high: 1300, tag: estimate, source: nights and waits }",
+      "          hours: { value: 900, tag: estimate }\n          of: heating-oil",
+      DEMO_TEXT,
+    );
+    expect(value).toBeUndefined();
+    expect(problems).toMatchObject([
+      { code: "standby-without-price", value: "heating-oil", severity: "refused" },
+    ]);
+  });
+});
+
 describe("options on unlike terms", () => {
   it("name the repair that carrying on pays and an option which keeps the machine forgets", () => {
     const lines = MILL.split("\n");

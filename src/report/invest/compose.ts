@@ -15,7 +15,8 @@ import { InvestDesk, say, table, right } from "./desk.js";
 import { carbonBlocks, effluentBlocks } from "./effluent.js";
 import { hallBlocks } from "./hall.js";
 import type { InvestInput } from "./input.js";
-import { inputTable, orderBlocks, payingBlocks, riskBlocks, scheduleTable } from "./options.js";
+import { inputTable, orderBlocks, riskBlocks, scheduleTable } from "./options.js";
+import { payingBlocks } from "./paying.js";
 import { findingBlocks } from "./first-findings.js";
 import { cashBlocks, cashTable, decisionLine, hangsOn, optionTable } from "./page-one.js";
 import { questionTable } from "./questions.js";
@@ -82,7 +83,7 @@ function valuesOf(desk: InvestDesk, title: string): TemplateValues {
   const tax =
     study.tax === undefined
       ? "before tax"
-      : `after tax of ${formatPercent(study.tax.rate)} with straight-line write-off over ${study.tax.years} years (${study.tax.tag}); losses lower tax elsewhere`;
+      : `after tax of ${formatPercent(study.tax.rate)} (${study.tax.years}-year write-off, ${study.tax.tag})`;
   return {
     title,
     study: input.file.study,

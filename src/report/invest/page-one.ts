@@ -24,7 +24,7 @@ import {
 const NAMED = 3;
 
 /** Guessed inputs listed on page one. */
-const GUESSED = 3;
+const GUESSED = 2;
 
 /**
  * The decision line.
@@ -104,13 +104,8 @@ function turningFirst(desk: InvestDesk): readonly BreakEven[] {
     .sort((a, b) => far(a) - far(b));
 }
 
-/**
- * Rates of return in print.
- *
- * @param rates - all of them
- * @returns the rate, "not unique" with all, or none
- */
-export function returnWords(rates: readonly number[]): string {
+// Rates of return in print: the rate, all where there are several, or none.
+function returnWords(rates: readonly number[]): string {
   const shown = rates.map((rate) => formatPercent(rate, 1));
   const [first] = shown;
   if (first === undefined) return "none";

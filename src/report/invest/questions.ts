@@ -8,7 +8,7 @@ import type { Block, Cell } from "../document.js";
 import { formatNumber, formatPercent, formatShareOfDraws } from "../format.js";
 import { baseLoadMoney } from "./base-load.js";
 import { type InvestDesk, inputValue, money, right, span, standing, table, years } from "./desk.js";
-import { leaseRate } from "./options.js";
+import { leaseRate } from "./paying.js";
 import { chance } from "./page-one.js";
 
 const ASKED: Readonly<Record<WhatIf["code"], string>> = {

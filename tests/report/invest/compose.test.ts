@@ -124,6 +124,10 @@ describe("the report on a purchase", () => {
     const whole = document.blocks.map(said).join("\n");
     // The convention on tags is the one place that speaks of 95 %.
     expect(whole.match(/95\s% interval|at 95\s%|\(95\s%\)/g)?.length ?? 0).toBeLessThanOrEqual(1);
+    for (const block of document.blocks) {
+      if (block.kind !== "figure" || block.chart === undefined) continue;
+      expect(JSON.stringify(drawChart(block.chart)), block.id).not.toContain("95\u00a0% interval");
+    }
     expect(texts(table("questions").head[2]?.runs ?? [])).toBe("Doubt");
     expect(table("questions").caption).toContain("10 to 90 % of the draws");
   });
