@@ -1,11 +1,11 @@
-import * as Plot from "@observablehq/plot";
 import { InputError } from "../problems/input-error.js";
 import { dotAxis } from "./dot-axis.js";
+import { dotPlot, tenth } from "./dot-plot.js";
 import type { Drawing, DrawingElement, DrawingNode } from "./drawing.js";
 import { fillItem, legend, type LegendItem } from "./legend.js";
 import { element, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
-import { BAND, type Fill, GRID, INK, PALE, SOFT, WHITE } from "./palette.js";
-import { acrossName, type Frame, plotted, TICK_ROOM } from "./plot-frame.js";
+import { BAND, type Fill, INK, PALE, SOFT, WHITE } from "./palette.js";
+import { acrossName, type Frame, TICK_ROOM } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
 import { labelColumn } from "./row-labels.js";
 import { cutText, interWidth, type TextMeasure } from "./text-width.js";
@@ -99,18 +99,7 @@ export function intervalRows(data: IntervalRowsData, measure: TextMeasure = inte
     top: key.height,
     bottom: key.height + 6 + column.heights.reduce((sum, high) => sum + pitchOf(high), 0),
   };
-  const scale = { domain: axis.domain, type: axis.isLog ? ("log" as const) : ("linear" as const) };
-  const ticks = thinned(axis.ticks, frame.right - frame.left);
-  const plot = plotted(frame, scale, undefined, [
-    Plot.gridX(ticks, { stroke: GRID, strokeOpacity: 1, strokeWidth: 0.75 }),
-    Plot.axisX(ticks, {
-      tickSize: 0,
-      tickPadding: 6,
-      label: null,
-      fill: SOFT,
-      tickFormat: axis.print,
-    }),
-  ]);
+  const plot = dotPlot(frame, axis, 34);
   const at = (value: number): number => (value > 0 ? plot.x(axis.place(value)) : frame.left);
   const tops: number[] = [];
   let top = frame.top + 3;
@@ -158,12 +147,6 @@ function check({ name, published, poor, usual, well, low, high }: IntervalRow): 
 
 function pitchOf(height = 0): number {
   return Math.max(PITCH, height + 6);
-}
-
-// Numbers of a logarithmic axis stand closer than those of a plain one.
-function thinned(ticks: readonly number[], room: number): readonly number[] {
-  const every = Math.ceil(ticks.length / Math.max(2, Math.floor(room / 34)));
-  return ticks.filter((_, index) => index % every === 0);
 }
 
 function band(
@@ -227,8 +210,6 @@ const SIGNS: Readonly<Record<(typeof WAYS)[number], Sign>> = {
     }),
   ],
 };
-
-const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 const thinSign: Sign = (x, y) => [
   element("line", { x1: x - 8, x2: x + 8, y1: y, y2: y, stroke: INK, "stroke-width": 1 }),

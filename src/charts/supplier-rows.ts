@@ -1,10 +1,10 @@
-import * as Plot from "@observablehq/plot";
 import { dotAxis } from "./dot-axis.js";
+import { dotPlot, tenth } from "./dot-plot.js";
 import type { Drawing, DrawingNode } from "./drawing.js";
 import { legend, type LegendItem } from "./legend.js";
 import { element, sheet, SHEET_WIDTH, SMALL_SIZE, words } from "./nodes.js";
-import { GRID, INK, SOFT, WHITE } from "./palette.js";
-import { acrossName, type Frame, plotted, TICK_ROOM } from "./plot-frame.js";
+import { INK, SOFT, WHITE } from "./palette.js";
+import { acrossName, type Frame, TICK_ROOM } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
 import { labelColumn, labelRoom } from "./row-labels.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
@@ -42,12 +42,15 @@ export interface SupplierRowsData {
 const PITCH = 26;
 const DOT = 4.5;
 
+/** How far out a value may lie, in the greatest upper end, before an arrow stands for it. [-] */
+const FAR = 1.5;
+
 /** Room for the brackets of groups. */
 const BRACKET = 88;
 
 /**
- * Draws each supplier's value at the mix as a dot with its 95 % interval, and what counts for its place as an
- * upright stroke. A bracket holds suppliers that cannot be told apart. Hollow dots rest mostly on defaults.
+ * Draws each supplier's value at the mix as a dot with its 95 % interval, and the value used for the order as an
+ * upright stroke, or as an arrow where it lies far out. A bracket holds suppliers that cannot be told apart. Hollow dots rest mostly on defaults.
  *
  * @param data - suppliers in order
  * @param measure - measures text
@@ -63,11 +66,15 @@ export function supplierRows(
   for (const { name, value, low, high, counted = value } of data.rows)
     for (const number of [value, low, high, counted])
       drawable(`picture of suppliers, ${name}`, number);
+  // A value far out would leave no room for the rest; an arrow says that it is there.
+  const reach = FAR * Math.max(0, ...data.rows.map(({ high }) => high));
+  const isFar = data.rows.some(({ counted = 0 }) => counted > reach);
   const key = legend(
     [
       { label: "value, mostly on own numbers", sign: dot(false) },
       { label: "value, mostly on defaults", sign: dot(true) },
-      { label: "counts for the place", sign: stroke },
+      { label: "value used for order", sign: stroke },
+      ...(isFar ? [{ label: "beyond the axis", sign: arrow }] : []),
       { label: "not told apart", sign: (x, y) => bracket(x - 2, y - 6, y + 6) },
     ],
     0,
@@ -81,7 +88,12 @@ export function supplierRows(
   );
   const pitches = column.heights.map((height) => Math.max(PITCH, height + 6));
   const axis = dotAxis(
-    data.rows.flatMap(({ value, low, high, counted = value }) => [value, low, high, counted]),
+    data.rows.flatMap(({ value, low, high, counted = value }) => [
+      value,
+      low,
+      high,
+      ...(counted > reach ? [] : [counted]),
+    ]),
   );
   const room = data.rows.some(({ group }) => group !== undefined) ? BRACKET : 8;
   const frame: Frame = {
@@ -90,18 +102,7 @@ export function supplierRows(
     top: key.height,
     bottom: key.height + 6 + pitches.reduce((sum, pitch) => sum + pitch, 0),
   };
-  const ticks = thinned(axis.ticks, frame.right - frame.left);
-  const scale = { domain: axis.domain, type: axis.isLog ? ("log" as const) : ("linear" as const) };
-  const plot = plotted(frame, scale, undefined, [
-    Plot.gridX(ticks, { stroke: GRID, strokeOpacity: 1, strokeWidth: 0.75 }),
-    Plot.axisX(ticks, {
-      tickSize: 0,
-      tickPadding: 6,
-      label: null,
-      fill: SOFT,
-      tickFormat: axis.print,
-    }),
-  ]);
+  const plot = dotPlot(frame, axis, 40);
   const at = (value: number): number => plot.x(axis.place(value));
   const middles: number[] = [];
   let top = frame.top + 3;
@@ -128,7 +129,11 @@ export function supplierRows(
             "stroke-width": 1.5,
           }),
           ...dot(row.isHollow)(at(row.value), y),
-          ...(row.counted === undefined ? [] : stroke(at(row.counted), y)),
+          ...(row.counted === undefined
+            ? []
+            : row.counted > reach
+              ? arrow(frame.right - 5, y)
+              : stroke(at(row.counted), y)),
         ];
       }),
       ...brackets(data.rows, middles, frame.right + 10),
@@ -136,11 +141,6 @@ export function supplierRows(
     ],
     width,
   );
-}
-
-function thinned(ticks: readonly number[], room: number): readonly number[] {
-  const every = Math.ceil(ticks.length / Math.max(2, Math.floor(room / 40)));
-  return ticks.filter((_, index) => index % every === 0);
 }
 
 type Sign = LegendItem["sign"];
@@ -163,6 +163,15 @@ const stroke: Sign = (x, y) => [
   element("line", { x1: x, x2: x, y1: y - 7, y2: y + 7, stroke: SOFT, "stroke-width": 3 }),
 ];
 
+const arrow: Sign = (x, y) => [
+  element("path", {
+    d: `M${tenth(x - 4)},${tenth(y - 5)}l8,5l-8,5`,
+    fill: "none",
+    stroke: SOFT,
+    "stroke-width": 2,
+  }),
+];
+
 function bracket(x: number, from: number, to: number): readonly DrawingNode[] {
   return [
     element("path", {
@@ -173,8 +182,6 @@ function bracket(x: number, from: number, to: number): readonly DrawingNode[] {
     }),
   ];
 }
-
-const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 function brackets(
   rows: readonly SupplierRow[],

@@ -26,6 +26,16 @@ describe("picture of suppliers", () => {
     expect(at(counted, "x1")).toBeCloseTo(low + 0.75 * (high - low), 1);
   });
 
+  it("leave room for the rest where a value used for order lies far out", () => {
+    const drawing = draw(row("Brook"), row("Eyot", { counted: 90 }));
+    expect(JSON.stringify(drawing)).toContain("beyond the axis");
+    const ends = elements(drawing, "line").filter(
+      (one) => one.attributes["stroke-width"] === "1.5",
+    );
+    expect(at(ends.at(-1), "x2") - at(ends.at(-1), "x1")).toBeGreaterThan(100);
+    expect(JSON.stringify(draw(row("Brook", { counted: 7 })))).not.toContain("beyond the axis");
+  });
+
   it("brackets those that cannot be told apart, and no one alone", () => {
     const drawing = draw(
       row("Brook", { group: 1 }),

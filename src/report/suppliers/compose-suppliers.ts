@@ -19,6 +19,7 @@ import {
   gateTable,
   mixTable,
 } from "./condition-tables.js";
+import { MANY, overviewTable } from "./many-suppliers.js";
 import { mixFigure, placeFigure, stabilityBlocks, standingFigure } from "./supplier-figures.js";
 import { cellTable, freeTable, orderTable, printingOf, standingTable } from "./supplier-tables.js";
 import { chanceWords, listed, otherWords, pairsWords, verdictWords } from "./supplier-words.js";
@@ -52,14 +53,19 @@ export function composeSuppliers(
   const { gate, mix, results } = compared;
   const [main] = results;
   const title = "Suppliers at one mix of orders";
+  // Page one keeps to its page, however many suppliers there are.
+  const isMany = compared.candidates.length >= MANY;
   const blocks: Record<string, readonly Block[]> = {
     reason: main === undefined ? [] : reasonBlocks(main),
-    "standing-main": main === undefined ? [] : [standingTable(compared, main, desk)],
-    "figure-main": main === undefined ? [] : [standingFigure(compared, main)],
+    "standing-main":
+      main === undefined
+        ? []
+        : [isMany ? overviewTable(compared, main) : standingTable(compared, main, desk)],
+    "figure-main": main === undefined || isMany ? [] : [standingFigure(compared, main)],
     gate: [gateTable(compared)],
     boundary: [boundaryTable(compared)],
     "mix-table": [mixTable(compared)],
-    chapters: results.flatMap((result, i) => chapter(compared, result, desk, i === 0)),
+    chapters: results.flatMap((result, i) => chapter(compared, result, desk, i === 0 && !isMany)),
     flags: [flagTable(compared), askTable(compared)],
     evidence: [evidenceTable(compared)],
   };

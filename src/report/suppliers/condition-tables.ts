@@ -7,6 +7,7 @@ import type { SuppliersCompared } from "../../suppliers/compare-suppliers.js";
 import type { Block } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { formatPercent } from "../format.js";
+import { sharedBoundaries } from "./many-suppliers.js";
 import { asksOf } from "./supplier-questions.js";
 import { gateWords, questionWords, testWords, verifiedWords } from "./supplier-words.js";
 
@@ -72,11 +73,13 @@ export function boundaryTable(compared: SuppliersCompared): Block {
     caption:
       "Steps that are counted, by supplier and route: in, at a partner, or out. A step that cloth cannot do without and is out leaves the route without a value.",
     head: [textCell("Supplier"), textCell("Route"), ...DUTIES.map((duty) => textCell(duty))],
-    rows: gate.boundary.map(({ alias, routeClass, counted, holes }) => [
-      textCell(alias, true),
-      textCell(routeClass),
-      ...DUTIES.map((duty) => textCell(holes.includes(duty) ? "out: missing" : counted[duty])),
-    ]),
+    rows: sharedBoundaries(gate.boundary, compared.candidates.length).map(
+      ({ names, row: { routeClass, counted, holes } }) => [
+        textCell(names, true),
+        textCell(routeClass),
+        ...DUTIES.map((duty) => textCell(holes.includes(duty) ? "out: missing" : counted[duty])),
+      ],
+    ),
     widths: [1.9, 1.1, ...DUTIES.map(() => 1.05)],
   };
 }
