@@ -25,8 +25,8 @@ export const COVERED: readonly (readonly [BrokenDown, string])[] = [
 
 const CARRIERS = {
   water: { words: "water", unit: "m³", scale: 1e-3 },
-  electricity: { words: "electricity", unit: "kWh", scale: 1 },
-  gas: { words: "gas, net", unit: "kWh", scale: 1 },
+  electricity: { words: "electricity", unit: "MWh", scale: 1e-3 },
+  gas: { words: "gas, net", unit: "MWh", scale: 1e-3 },
   steam: { words: "steam", unit: "t", scale: 1e-3 },
   oil: { words: "oil heat", unit: "MJ", scale: 1 },
   air: { words: "compressed air", unit: "Nm³", scale: 1 },
@@ -146,10 +146,10 @@ export function correctionTable(desk: ReportDesk, found: Calibrated): Block {
     kind: "table",
     id: "meter-corrections",
     caption:
-      "Corrections by meters, medians with 95 % intervals: what the model had over the lots as printed, and the factor by which the rates of the machine are multiplied on both routes. A factor above 1 means that the settings and defaults of the machine asked for too little.",
-    head: headOf(["Machine", "Quantity", "Known by"], ["Model before", "Factor"]),
+      "Corrections by meters, medians with 95 % intervals: what settings and defaults give over the lots as printed, what it comes to with meters, and the factor by which the rates of the machine are multiplied on both routes. A factor above 1 means that the settings asked for too little. It is worked out in each draw, so it is as wide as the doubt that it takes back; how well the machine is known now stands in the column before it.",
+    head: headOf(["Machine", "Quantity", "Known by"], ["Model alone", "With meters", "Factor"]),
     rows: found.states.map((state) => stateCells(state, several)),
-    widths: [1.6, 1.4, 1, 2, 1.5],
+    widths: [1.2, 1.6, 1.5, 1.7, 1.7, 1.6],
   };
 }
 
@@ -165,8 +165,14 @@ function stateCells(state: StateFound, several: boolean): readonly Cell[] {
   return [
     textCell(several ? `${state.site}, ${state.machine}` : state.machine, true),
     textCell(`${words}, ${unit}`),
-    textCell(`${KNOWN_BY[state.tier] ?? "model"} (${state.tier})`),
+    textCell(`${KNOWN_BY[state.tier] ?? "model"}, ${state.tier}`),
     numberCell(rangeText(state.before, scale)),
+    numberCell(
+      rangeText(
+        state.before.map((value, i) => value * state.corrections[i]!),
+        scale,
+      ),
+    ),
     numberCell(rangeText(state.corrections)),
   ];
 }
@@ -215,12 +221,16 @@ function meterCells({ use, reading, before, after, stream, score }: MeterFound):
   return [
     textCell(use.name, true),
     textCell(unit),
-    numberCell(formatNumber(scale * (quantiles(reading, [0.5])[0] ?? NaN), 0)),
+    numberCell(readingText(scale * (quantiles(reading, [0.5])[0] ?? NaN))),
     numberCell(rangeText(before, scale)),
     numberCell(rangeText(after, scale)),
     numberCell(stream === undefined ? "none, as given" : rangeText(stream.after, scale)),
     numberCell(formatNumber(score, 1)),
   ];
+}
+
+function readingText(value: number): string {
+  return formatNumber(value, value < 100 ? 1 : 0);
 }
 
 function rangeText(draws: Float64Array, scale = 1): string {

@@ -104,7 +104,7 @@ export function tierTable(desk: ReportDesk, covered: Covered): Block {
   return {
     kind: "table",
     id: "meter-tiers",
-    caption: `The same by tier of evidence: ${legend}. What a machine takes of a carrier has one tier, the best that tells of it; none is a mean of several. Of a rate that no meter tells of, each setting counts alike.`,
+    caption: `The same by tier of evidence: ${legend}. What a machine takes of a carrier has one tier, the highest that tells of it; none is a mean of several. Of a rate that no meter tells of, each setting counts alike.`,
     behind: true,
     head: [
       textCell("Quantity"),
