@@ -172,13 +172,13 @@ function meterRows(
     ...[...users.keys()].map((route, i) =>
       cells(
         route,
-        i === 0 ? `${use.name}, ${UNIT[use.quantity]}` : "",
+        `${use.name}, ${UNIT[use.quantity]}`,
         shares.map((parts) => parts[i] ?? allocated(0)),
       ),
     ),
     cells(
       "all",
-      "",
+      `${use.name}, ${UNIT[use.quantity]}`,
       shares.map((parts): Allocated => sumOf(parts)),
       whole,
     ),

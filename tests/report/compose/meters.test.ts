@@ -111,7 +111,7 @@ describe("the chapter on meters of the demo", () => {
         .exec(cell.replace(/[\s\u202f]/gu, (sign) => (sign === " " ? " " : "")))
         ?.slice(1)
         .map(Number) ?? [];
-    const own = rows.filter(([, , known]) => known === "own meter, T2");
+    const own = rows.filter(([, , known]) => known === "own, T2");
     expect(own.length).toBeGreaterThan(6);
     for (const [machine, quantity, , before, after] of own) {
       const [[low = NaN, high = NaN], [from = NaN, to = NaN]] = [ends(before), ends(after)];
