@@ -24,7 +24,7 @@ type Covered = readonly (readonly [BrokenDown, string])[];
  * @param arm - the arm
  * @returns shares that add up to 1
  */
-export function tierShares(
+function tierShares(
   desk: ReportDesk,
   id: BrokenDown,
   arm: "pigment" | "dye",
