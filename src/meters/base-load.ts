@@ -120,7 +120,7 @@ export function baseLoad(
   const [least, most] = [Math.min(...values), Math.max(...values)];
   if (!(most >= SPREAD * least && most > 0))
     return {
-      refused: `production varies by ${(most / least).toFixed(1)} to 1 only, less than ${SPREAD} to 1`,
+      refused: `production varies by ${(most / least).toFixed(2)} to 1 only, less than ${SPREAD} to 1`,
       remedy: "Read the meter by the week, or through a shutdown, or measure what runs at night.",
     };
   const varied = others.filter(({ values: v }) => v.some((one) => one !== v[0]));

@@ -277,7 +277,8 @@ export function calibrate(asked: CalibrationAsked): Calibrated | undefined {
 // A meter of another quantity tells of a machine only by way of the site: gas of the boiler for its steam.
 function tells(use: MeterInUse, { site, machine, carrier }: State): boolean {
   if (use.site !== site) return false;
-  if (use.machines === undefined || carrier === "boiler") return true;
+  if (carrier === "boiler") return use.parts.some(({ boiler }) => boiler);
+  if (use.machines === undefined) return true;
   return use.quantity === carrier && use.machines.includes(machine);
 }
 

@@ -33,9 +33,6 @@ export const ReadingsPart = z
   })
   .describe("which machines readings of single lots count; a column left out corrects nothing");
 
-/** The part as written. */
-export type ReadingsText = z.output<typeof ReadingsPart>;
-
 /** Columns with what they count. */
 export const READ_COLUMNS = {
   water_l: "water",

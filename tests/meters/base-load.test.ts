@@ -46,7 +46,7 @@ describe("baseLoad", () => {
   it("refuses production that hardly varies", () => {
     const even = P.map((value) => 100 + value / 10);
     expect(baseLoad(E, production(even))).toMatchObject({
-      refused: "production varies by 1.1 to 1 only, less than 2 to 1",
+      refused: "production varies by 1.07 to 1 only, less than 2 to 1",
     });
     expect(baseLoad(E, production(new Float64Array(12)))).toHaveProperty("refused");
   });

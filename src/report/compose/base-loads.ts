@@ -70,7 +70,7 @@ export function baseLoadBlocks(found: Calibrated): readonly Block[] {
             kind: "table" as const,
             id: "base-loads",
             caption:
-              "Base load by regression of each month’s reading on what its lots take by the model. n months, p coefficients; CV(RMSE) = √(Σ(y − ŷ)²/(n − p))/ȳ; NMBE with n − p is 0, as for any fit with an intercept. Used where R² ≥ 0.75, CV(RMSE) ≤ 25 %, F has a chance below 10 % and the slope’s t is 2 or more; elsewhere a wide stream stands in its place.",
+              "Base load by regression of each month’s reading on what its lots take by the model. n months, p coefficients; CV(RMSE) = √(Σ(y − ŷ)²/(n − p))/ȳ; NMBE with n − p is 0, as for any fit with an intercept. Used where R² ≥ 0.75, CV(RMSE) ≤ 25 %, F has a chance below 10 % and the slope’s t is 2 or more: then the base is weighed against the wide limits that are taken elsewhere, with the doubt that goods differ from month to month in the model’s draws.",
             head: [
               textCell("Meter"),
               ...["n, p", "Base a month", "Slope", "t", "R²", "CV(RMSE)", "F"].map((text) => ({
@@ -172,13 +172,13 @@ function meterRows(
     ...[...users.keys()].map((route, i) =>
       cells(
         route,
-        i === 0 ? `${use.name}, ${UNIT[use.quantity]}` : "",
+        `${use.name}, ${UNIT[use.quantity]}`,
         shares.map((parts) => parts[i] ?? allocated(0)),
       ),
     ),
     cells(
       "all",
-      "",
+      `${use.name}, ${UNIT[use.quantity]}`,
       shares.map((parts): Allocated => sumOf(parts)),
       whole,
     ),

@@ -25,8 +25,8 @@ export const COVERED: readonly (readonly [BrokenDown, string])[] = [
 
 const CARRIERS = {
   water: { words: "water", unit: "m³", scale: 1e-3 },
-  electricity: { words: "electricity", unit: "kWh", scale: 1 },
-  gas: { words: "gas, net", unit: "kWh", scale: 1 },
+  electricity: { words: "electricity", unit: "MWh", scale: 1e-3 },
+  gas: { words: "gas, net", unit: "MWh", scale: 1e-3 },
   steam: { words: "steam", unit: "t", scale: 1e-3 },
   oil: { words: "oil heat", unit: "MJ", scale: 1 },
   air: { words: "compressed air", unit: "Nm³", scale: 1 },
@@ -48,8 +48,8 @@ export function coverageTable(desk: ReportDesk): Block {
       own: ownMeasured(desk, id, arm),
     }));
     const lower = arms.reduce((a, b) => (known(b.shares) < known(a.shares) ? b : a));
-    return arms.map(({ arm, shares, own }, i) => [
-      textCell(i === 0 ? words : "", true),
+    return arms.map(({ arm, shares, own }) => [
+      textCell(words, true),
       textCell(arm === lower.arm ? `${arm}, lower` : arm),
       ...[shares.measured, own, shares.allocated, shares.modelled, shares.default].map((share) =>
         numberCell(formatPercent(share)),
@@ -126,7 +126,7 @@ export function sideBySide(desk: ReportDesk): readonly Block[] {
       id: "meters-side-by-side",
       caption:
         "What the report would say without meters, and what it says with them: share saved by pigment with its 95 % interval, and the width of that interval in percentage points.",
-      head: headOf(["Saving"], ["Without meters", "Width", "With meters", "Width"]),
+      head: headOf(["Saving"], ["Without meters", "Width then", "With meters", "Width now"]),
       rows,
       widths: [2.2, 1.6, 0.7, 1.6, 0.7],
     },
@@ -146,18 +146,18 @@ export function correctionTable(desk: ReportDesk, found: Calibrated): Block {
     kind: "table",
     id: "meter-corrections",
     caption:
-      "Corrections by meters, medians with 95 % intervals: what the model had over the lots as printed, and the factor by which the rates of the machine are multiplied on both routes. A factor above 1 means that the settings and defaults of the machine asked for too little.",
-    head: headOf(["Machine", "Quantity", "Known by"], ["Model before", "Factor"]),
+      "Corrections by meters, medians with 95 % intervals: meter that tells of it (own, shared by several machines, or of the site) with its tier, what settings and defaults give over the lots as printed, what that comes to with meters, and the factor by which the rates of the machine are multiplied on both routes. A factor above 1 means that the settings asked for too little. It is worked out in each draw, so it is as wide as the doubt that it takes back; how well the machine is known now stands in the column before it.",
+    head: headOf(["Machine", "Quantity", "Meter"], ["Model alone", "With meters", "Factor"]),
     rows: found.states.map((state) => stateCells(state, several)),
-    widths: [1.6, 1.4, 1, 2, 1.5],
+    widths: [1.1, 1.5, 1.3, 1.6, 1.7, 1.9],
   };
 }
 
 const KNOWN_BY: Readonly<Record<string, string>> = {
-  T1: "lots read",
-  T2: "own meter",
-  T3: "shared meter",
-  T4: "site meter",
+  T1: "lots",
+  T2: "own",
+  T3: "shared",
+  T4: "site",
 };
 
 function stateCells(state: StateFound, several: boolean): readonly Cell[] {
@@ -165,8 +165,14 @@ function stateCells(state: StateFound, several: boolean): readonly Cell[] {
   return [
     textCell(several ? `${state.site}, ${state.machine}` : state.machine, true),
     textCell(`${words}, ${unit}`),
-    textCell(`${KNOWN_BY[state.tier] ?? "model"} (${state.tier})`),
+    textCell(`${KNOWN_BY[state.tier] ?? "model"}, ${state.tier}`),
     numberCell(rangeText(state.before, scale)),
+    numberCell(
+      rangeText(
+        state.before.map((value, i) => value * state.corrections[i]!),
+        scale,
+      ),
+    ),
     numberCell(rangeText(state.corrections)),
   ];
 }
@@ -192,7 +198,7 @@ export function balanceBlocks(found: Calibrated): readonly Block[] {
         ["Reading", "Lots, before", "Lots, after", "No lot", "Residual"],
       ),
       rows: found.meters.map(meterCells),
-      widths: [1.6, 0.8, 1, 1.7, 1.7, 1.7, 0.8],
+      widths: [1.5, 0.6, 0.8, 2, 2, 1.7, 0.9],
     },
     {
       kind: "paragraph",
@@ -215,12 +221,16 @@ function meterCells({ use, reading, before, after, stream, score }: MeterFound):
   return [
     textCell(use.name, true),
     textCell(unit),
-    numberCell(formatNumber(scale * (quantiles(reading, [0.5])[0] ?? NaN), 0)),
+    numberCell(readingText(scale * (quantiles(reading, [0.5])[0] ?? NaN))),
     numberCell(rangeText(before, scale)),
     numberCell(rangeText(after, scale)),
     numberCell(stream === undefined ? "none, as given" : rangeText(stream.after, scale)),
     numberCell(formatNumber(score, 1)),
   ];
+}
+
+function readingText(value: number): string {
+  return formatNumber(value, value < 100 ? 1 : 0);
 }
 
 function rangeText(draws: Float64Array, scale = 1): string {

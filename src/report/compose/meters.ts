@@ -18,7 +18,7 @@ import {
   sideBySide,
 } from "./meter-tables.js";
 import { outflowBlocks } from "./meter-outflow.js";
-import { tierTable } from "./tier-table.js";
+import { tierBlocks } from "./tier-table.js";
 import { aboveModel, meterWords } from "./standing.js";
 
 /** Meters listed as worth putting in. */
@@ -52,7 +52,7 @@ export function meterBlocks(desk: ReportDesk): readonly Block[] {
     ),
     ...sideBySide(desk),
     coverageTable(desk),
-    tierTable(desk, COVERED),
+    ...tierBlocks(desk, COVERED),
     correctionTable(desk, calibrated),
     ...balanceBlocks(calibrated),
     ...baseLoadBlocks(calibrated),

@@ -24,7 +24,7 @@ type Covered = readonly (readonly [BrokenDown, string])[];
  * @param arm - the arm
  * @returns shares that add up to 1
  */
-export function tierShares(
+function tierShares(
   desk: ReportDesk,
   id: BrokenDown,
   arm: "pigment" | "dye",
@@ -82,36 +82,48 @@ function modelTiers(desk: ReportDesk, term: ProgramTerm): readonly (readonly [Ti
 }
 
 /**
- * The table.
+ * The table with its key.
  *
  * @param desk - the report
  * @param covered - quantities with their words
- * @returns a table behind the one on coverage
+ * @returns a table behind the one on coverage, and what tiers are
  */
-export function tierTable(desk: ReportDesk, covered: Covered): Block {
+export function tierBlocks(desk: ReportDesk, covered: Covered): readonly Block[] {
   const rows = covered.flatMap(([id, words]): readonly (readonly Cell[])[] => {
     if (desk.compared(id) === undefined) return [];
-    return (["pigment", "dye"] as const).map((arm, i) => {
+    return (["pigment", "dye"] as const).map((arm) => {
       const shares = tierShares(desk, id, arm);
       return [
-        textCell(i === 0 ? words : "", true),
+        textCell(words, true),
         textCell(arm),
         ...TIERS.map((tier) => numberCell(formatPercent(shares.get(tier.id) ?? 0))),
       ];
     });
   });
   const legend = TIERS.map(({ id, words }) => `${id} ${words}`).join("; ");
-  return {
-    kind: "table",
-    id: "meter-tiers",
-    caption: `The same by tier of evidence: ${legend}. What a machine takes of a carrier has one tier, the best that tells of it; none is a mean of several. Of a rate that no meter tells of, each setting counts alike.`,
-    behind: true,
-    head: [
-      textCell("Quantity"),
-      textCell("Arm"),
-      ...TIERS.map(({ id }) => ({ ...textCell(id), align: "right" as const })),
-    ],
-    rows,
-    widths: [2, 1, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8],
-  };
+  return [
+    {
+      kind: "table",
+      id: "meter-tiers",
+      caption: "Coverage by tier of evidence, T1 to T7.",
+      behind: true,
+      head: [
+        textCell("Quantity"),
+        textCell("Arm"),
+        ...TIERS.map(({ id }) => ({ ...textCell(id), align: "right" as const })),
+      ],
+      rows,
+      widths: [2, 1, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8, 0.8],
+    },
+    {
+      kind: "paragraph",
+      tone: "small",
+      runs: [
+        {
+          kind: "text",
+          text: `Tiers of evidence: ${legend}. What a machine takes of a carrier has one tier, the highest that tells of it; none is a mean of several. Of a rate that no meter tells of, each setting counts alike.`,
+        },
+      ],
+    },
+  ];
 }

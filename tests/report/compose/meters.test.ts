@@ -73,6 +73,8 @@ describe("the chapter on meters of the demo", () => {
     );
     expect(by.get("wash-range water")).toBe("T2");
     expect([...by.values()]).toContain("T4");
+    // Steam meters of machines tell nothing of the fuel that raised it.
+    expect(by.get("boiler boiler")).toBe("T4");
   });
 
   it("sets effluent and samples beside the model, and says what they cannot tell", () => {
@@ -88,17 +90,33 @@ describe("the chapter on meters of the demo", () => {
     };
     const of = (change: object): ReportDocument =>
       composeReport({ ...whole.input, outflows: [{ ...outflow, ...change }] }, TEMPLATE);
-    const rows = table(of({}), `meter-outflow-${outflow.site}`);
+    const full = of({});
+    const rows = table(full, `meter-outflow-${outflow.site}`);
     expect(rows[0]?.[0]).toBe("Effluent, m³");
     expect(rows[0]?.[1]).toMatch(/^2\s000$/u);
     expect(rows[1]?.[1]).toMatch(/^1\s000 \(980\D+1\s020\)$/u);
     expect(rows[0]?.[2]).toMatch(/\d/);
-    const text = JSON.stringify(of({}));
+    const text = JSON.stringify(full);
     expect(text).toContain("more than five times");
     expect(text).toContain("one drain does not tell machines or routes apart");
     // Effluent of a part of the year is not set beside the model of all of it.
     const part = table(of({ months: months.slice(1) }), `meter-outflow-${outflow.site}`);
     expect(part[0]?.[2]).toBe("not set beside");
+  }, 60_000);
+
+  it("tells each machine without and with meters, narrower with its own", () => {
+    const rows = table(report, "meter-corrections");
+    const ends = (cell = ""): readonly number[] =>
+      /\((.*) to (.*)\)/u
+        .exec(cell.replace(/[\s\u202f]/gu, (sign) => (sign === " " ? " " : "")))
+        ?.slice(1)
+        .map(Number) ?? [];
+    const own = rows.filter(([, , known]) => known === "own, T2");
+    expect(own.length).toBeGreaterThan(6);
+    for (const [machine, quantity, , before, after] of own) {
+      const [[low = NaN, high = NaN], [from = NaN, to = NaN]] = [ends(before), ends(after)];
+      expect(to - from, `${machine ?? ""} ${quantity ?? ""}`).toBeLessThan(0.7 * (high - low));
+    }
   });
 
   it("counts most of water and energy as measured, and names the lower arm", () => {
