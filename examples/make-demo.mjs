@@ -239,6 +239,12 @@ const half = (value) => text(Math.round(2 * value) / 2, 1);
 
 /** A share of cells stays blank, as in any log. */
 const logged = (chance, value) => (happens(chance) ? value() : "");
+// What one lot makes the counter of a machine turn by.
+function turn(name, route, area) {
+  const [each, fixed] = SUBMETERS.find((meter) => meter.name === name).turns[route] ?? [0, 0];
+  return area * each + fixed;
+}
+const only = (known, value) => (known ? value : "");
 
 /** Days on which the house prints: no Sundays, few Saturdays, shut at the end of the year and in August. */
 function workingDays() {
@@ -268,6 +274,8 @@ function makeLot({ name, date, client, order, fabric, route, kind, length, of })
   const rejected = kind === "overhead" ? 0 : length * 0.04 * draw() * draw();
   const liquor = between([22, 36]);
   const pigment = !run.wet;
+  const steam = turn("range-steam", route, area) + turn("steamer-steam", route, area);
+  const fresh = fabric.gsm < 80 ? 1.15 * liquor : liquor;
   return {
     rejected: Number(text(rejected, 1)),
     route,
@@ -291,15 +299,16 @@ function makeLot({ name, date, client, order, fabric, route, kind, length, of })
       pickup_pct: logged(0.4, () => text(between([68, 80]), 0)),
       fix_temp_c: logged(0.6, () => text(between(run.temperature), 0)),
       dwell_s: logged(0.45, () => text(dwell, 0)),
-      liquor_ratio: run.wet
-        ? logged(0.35, () => text(fabric.gsm < 80 ? 1.15 * liquor : liquor, 1))
-        : "",
+      liquor_ratio: run.wet ? logged(0.35, () => text(fresh, 1)) : "",
       baths: "",
       speed_m_min: logged(0.5, () => text((60 * run.contact) / dwell, 1)),
       electricity_kwh: logged(0.12, () => text(area * between([0.24, 0.34]) + 6, 1)),
-      water_l: logged(0.08, () => text(run.wet ? mass * liquor + 160 : area * 0.8 + 110, 0)),
+      water_l: only(
+        run.wet,
+        logged(0.08, () => text((1000 * turn("range-water", route, area) * liquor) / 29, 0)),
+      ),
       gas_kwh: "",
-      steam_kg: run.wet ? logged(0.04, () => text(mass * between([3.2, 4.6]), 0)) : "",
+      steam_kg: run.wet ? logged(0.04, () => text(steam * between([0.82, 1.18]), 0)) : "",
       rub_dry: logged(0.4, () => half(between(pigment ? [3, 4.5] : [4, 5]))),
       rub_wet: logged(0.35, () => half(between(pigment ? [2.5, 3.5] : [3, 4.5]))),
       wash_fastness: logged(0.4, () => half(between(pigment ? [3.5, 4.5] : [4, 5]))),

@@ -1,10 +1,13 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it, vi } from "vitest";
 import { assess, type Assessment } from "../../../src/cli/assess.js";
 import { composeReport } from "../../../src/report/compose/compose.js";
 import type { Block, ReportDocument } from "../../../src/report/document.js";
 import { TOP } from "../../tools/tree.js";
+
+// The demo takes its time on a busy machine.
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
 
 const TEMPLATE = readFileSync(join(TOP, "templates/report.md"), "utf8");
 
