@@ -266,7 +266,6 @@ function makeLot({ name, date, client, order, fabric, route, kind, length, of })
   const run = ROUTES[route];
   const width = fabric.width;
   const area = length * width;
-  const mass = (area * fabric.gsm) / 1000;
   const dwell = between(run.dwell);
   const coverage = between([48, 92]);
   const laydown = route.startsWith("pigment") ? 19.5 : 21.5;

@@ -17,7 +17,7 @@ import { type Balance, type BalancePart, correctionsOf, solveBalances } from "./
 import { quantile } from "../numbers/quantiles.js";
 import type { MeterInUse } from "./in-use.js";
 import { nameOfPart } from "./metered-flows.js";
-import { bestTier, tierOf, type TierId } from "./precedence.js";
+import { tierTold, type TierId } from "./precedence.js";
 import { keyOf, type State, statesOf } from "./corrected-states.js";
 import { type Drawn, drawInto, workedOut } from "./drawn.js";
 import { logCovariance, logMean } from "./states.js";
@@ -208,7 +208,7 @@ export function calibrate(asked: CalibrationAsked): Calibrated | undefined {
       `correction of ${state.site === "main" ? "" : `${state.site}, `}${what}`,
       shownBy(at),
     );
-    const tier = bestTier(meters.filter((use) => tells(use, state)).map(tierOf)) ?? "T4";
+    const tier = tierTold(meters.filter((use) => tells(use, state))) ?? "T4";
     return {
       site: state.site,
       machine: state.machine,

@@ -14,7 +14,7 @@ import { AMOUNTS } from "../steps/amounts.js";
 import { type BaseAsked, type BaseStream, baseStream } from "./base-stream.js";
 import type { DegreeDays } from "./degree-days.js";
 import { drawInto, type Drawn } from "./drawn.js";
-import { amountsUnder, meteredAt, type MeteredPart, meteredParts } from "./metered-flows.js";
+import { amountsUnder, meteredBy, type MeteredPart, meteredParts } from "./metered-flows.js";
 import { ACCURACY, lotsBehind, readingLeaf, scatterOf } from "./reading-doubt.js";
 import { amountsByMonth, type Counted, isCounted, isMonth } from "./months.js";
 import { amountPerUnit, type MeterConditions } from "./reading-amount.js";
@@ -122,15 +122,13 @@ export function metersInUse(asked: InUseAsked): readonly MeterInUse[] {
     const what = { site, quantity, ...machines };
     const own = asked.readings.filter((reading) => reading.meter === name);
     const metered = amountsByMonth(own);
+    const modelledBy = meteredBy(program, what, medians);
     const months = [...byMonth.keys()].sort().flatMap((month): readonly MeterMonth[] => {
       const read = metered.get(month);
       if (read === undefined) return [];
       const { amount, covered } = read;
       const parts = new Map(
-        [...meteredAt(program, what, byMonth.get(month) ?? [], medians)].map(([part, value]) => [
-          part,
-          covered * value,
-        ]),
+        [...modelledBy(byMonth.get(month) ?? [])].map(([part, value]) => [part, covered * value]),
       );
       const modelled = [...parts.values()].reduce((sum, value) => sum + value, 0);
       return [{ month, metered: amount, modelled, parts, covered }];

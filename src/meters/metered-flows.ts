@@ -171,22 +171,44 @@ export function meteredAt(
   amounts: readonly Float64Array[],
   values: Float64Array,
 ): ReadonlyMap<string, number> {
+  return meteredBy(program, asked, values)(amounts);
+}
+
+/**
+ * What the model says that a meter counts, for one set of values and any lots.
+ *
+ * @param program - the program, not corrected
+ * @param asked - the meter
+ * @param values - values of all nodes
+ * @returns its parts by name for sums of amounts by class, as {@link meteredAt} has them
+ */
+export function meteredBy(
+  program: Program,
+  asked: MeteredAsked,
+  values: Float64Array,
+): (amounts: readonly Float64Array[]) => ReadonlyMap<string, number> {
   const unity = unityOf(program.nodes);
-  const parts = new Map<string, number>();
-  for (const term of program.terms) {
+  const ways = program.terms.flatMap((term) => {
     const lotClass = program.classes[term.lotClass];
-    const amount = amounts[term.lotClass]?.[term.amount] ?? 0;
-    if (lotClass === undefined || amount === 0) continue;
-    if (lotClass.key.own !== term.arm || lotClass.key.site !== asked.site) continue;
+    if (lotClass?.key.own !== term.arm || lotClass.key.site !== asked.site) return [];
     const carrier = carrierOf(term.flow);
-    for (const { by, scale, boiler } of waysOf(asked, term, lotClass.outlets[term.arm], unity)) {
-      let part = amount * scale * (values[term.rate] ?? NaN);
-      for (const node of by) part *= values[node] ?? NaN;
-      const name = nameOfPart({ machine: term.machine, carrier, boiler });
+    return waysOf(asked, term, lotClass.outlets[term.arm], unity).map(({ by, scale, boiler }) => ({
+      lotClass: term.lotClass,
+      amount: term.amount,
+      name: nameOfPart({ machine: term.machine, carrier, boiler }),
+      factors: [scale, values[term.rate] ?? NaN, ...by.map((node) => values[node] ?? NaN)],
+    }));
+  });
+  return (amounts) => {
+    const parts = new Map<string, number>();
+    for (const { lotClass, amount, name, factors } of ways) {
+      let part = amounts[lotClass]?.[amount] ?? 0;
+      if (part === 0) continue;
+      for (const factor of factors) part *= factor;
       parts.set(name, (parts.get(name) ?? 0) + part);
     }
-  }
-  return parts;
+    return parts;
+  };
 }
 
 /** What tells parts of a meter apart. */

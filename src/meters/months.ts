@@ -92,9 +92,12 @@ function isLast(day: string): boolean {
 
 function daysByMonth(from: string, to: string): ReadonlyMap<string, number> {
   const days = new Map<string, number>();
-  for (let time = at(from); time <= at(to); time += DAY) {
-    const month = new Date(time).toISOString().slice(0, 7);
-    days.set(month, (days.get(month) ?? 0) + 1);
+  const end = at(to);
+  for (let start = at(from); start <= end;) {
+    const day = new Date(start);
+    const next = Date.UTC(day.getUTCFullYear(), day.getUTCMonth() + 1, 1);
+    days.set(day.toISOString().slice(0, 7), (Math.min(next, end + DAY) - start) / DAY);
+    start = next;
   }
   return days;
 }

@@ -34,23 +34,23 @@ export interface TieredMeter {
 }
 
 /**
- * Tier of what a meter says of one machine.
+ * Tier of what several meters say of one machine: the best, and never one between. A counter of the machine counts
+ * all of its lots, so it stands before readings of single lots, which tell of those.
  *
- * @param meter - the meter, which counts the machine
- * @returns T1 to T4
+ * @param meters - the meters, each of which counts the machine
+ * @returns T1 to T4; undefined where nothing tells of it
  */
-export function tierOf(meter: TieredMeter): TierId {
-  if (meter.machines === undefined) return "T4";
-  if (meter.machines.length > 1) return "T3";
-  return meter.lots === undefined ? "T2" : "T1";
+export function tierTold(meters: readonly TieredMeter[]): TierId | undefined {
+  const counted = best(meters.filter(({ lots }) => lots === undefined).map(tierOf));
+  return counted === "T2" ? counted : best(meters.map(tierOf));
 }
 
-/**
- * The best of several tiers.
- *
- * @param tiers - tiers of what tells of one quantity
- * @returns the best; undefined where nothing tells of it
- */
-export function bestTier(tiers: readonly TierId[]): TierId | undefined {
+function tierOf({ machines, lots }: TieredMeter): TierId {
+  if (machines === undefined) return "T4";
+  if (machines.length > 1) return "T3";
+  return lots === undefined ? "T2" : "T1";
+}
+
+function best(tiers: readonly TierId[]): TierId | undefined {
   return TIERS.find(({ id }) => tiers.includes(id))?.id;
 }

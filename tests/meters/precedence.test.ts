@@ -1,22 +1,30 @@
 import { describe, expect, it } from "vitest";
-import { bestTier, tierOf, TIERS } from "../../src/meters/precedence.js";
+import { tierTold, TIERS } from "../../src/meters/precedence.js";
 
-describe("tierOf", () => {
+const LOTS = { machines: ["range"], lots: 40 };
+const OWN = { machines: ["range"] };
+const SHARED = { machines: ["range", "steamer"] };
+const SITE = {};
+
+describe("tierTold", () => {
   it("goes by what a meter covers: one lot, one machine, several, the site", () => {
-    expect(tierOf({ machines: ["range"], lots: 40 })).toBe("T1");
-    expect(tierOf({ machines: ["range"] })).toBe("T2");
-    expect(tierOf({ machines: ["range", "steamer"] })).toBe("T3");
+    expect(tierTold([LOTS])).toBe("T1");
+    expect(tierTold([OWN])).toBe("T2");
+    expect(tierTold([SHARED])).toBe("T3");
     // Readings of lots that several machines share are shared among them.
-    expect(tierOf({ machines: ["range", "steamer"], lots: 40 })).toBe("T3");
-    expect(tierOf({})).toBe("T4");
+    expect(tierTold([{ ...SHARED, lots: 40 }])).toBe("T3");
+    expect(tierTold([SITE])).toBe("T4");
+    expect(tierTold([])).toBeUndefined();
   });
-});
 
-describe("bestTier", () => {
   it("takes the highest tier and never one between", () => {
-    expect(bestTier(["T7", "T2", "T4"])).toBe("T2");
-    expect(bestTier(["T5", "T1"])).toBe("T1");
-    expect(bestTier([])).toBeUndefined();
+    expect(tierTold([SITE, OWN, SHARED])).toBe("T2");
+    expect(tierTold([SITE, SHARED])).toBe("T3");
+    expect(tierTold([SITE, SHARED, LOTS])).toBe("T1");
+  });
+
+  it("sets the counter of a machine before readings of some of its lots", () => {
+    expect(tierTold([LOTS, OWN])).toBe("T2");
   });
 
   it("knows seven, best first", () => {

@@ -54,7 +54,8 @@ function tierShares(
     if (term.known !== undefined) {
       const tier = state?.tier ?? (term.known === "measured" ? "T2" : "T4");
       // Only lots of this arm that were read have a reading; others are charged at the rate it gives the machine.
-      const read = tier === "T1" && key?.own === arm ? (state?.read ?? 0) : 0;
+      const isOwn = tier === "T1" || tier === "T2";
+      const read = isOwn && key?.own === arm ? (state?.read ?? 0) : 0;
       add("T1", size * read);
       add(tier === "T1" ? "T2" : tier, size * (1 - read));
       continue;
