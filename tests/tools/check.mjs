@@ -44,7 +44,9 @@ const tests = {
   name: "tests",
   tool: "vitest",
   options: [
-    ...["run", "--dir", "tests", "--testTimeout", "20000", "--reporter", "default"],
+    // Files share what they load: most of the time would else go into loading the same modules again.
+    ...["run", "--dir", "tests", "--no-isolate"],
+    ...["--testTimeout", "20000", "--reporter", "default"],
     ...["--reporter", "json", `--outputFile.json=${reportFile}`],
     ...(QUICK ? ["--exclude", "**/outside/**"] : []),
   ],
