@@ -8,8 +8,10 @@ import { withParts } from "../account/parts.js";
 import { traceOf } from "../account/trace.js";
 import { nearest } from "../factors/nearest.js";
 import type { LedgerKey } from "../ledger/key.js";
+import { type TierId, TIERS } from "../meters/precedence.js";
 import { datedStream } from "../plant/dated.js";
 import type { Problem } from "../problems/problem.js";
+import { tierShares } from "../report/compose/tier-table.js";
 import { checkPeriod, WrongWord } from "./arguments.js";
 import { asideCode, asideLimit } from "./aside.js";
 import { type Assessment, assess, type AssessOptions } from "./assess.js";
@@ -162,6 +164,18 @@ function notWorkedOut(id: IndicatorId): Problem {
   };
 }
 
+function evidenceFor(
+  input: Assessment["input"],
+  id: IndicatorId,
+  arm: "pigment" | "dye",
+): readonly { readonly tier: TierId; readonly words: string; readonly share: number }[] {
+  const shares = tierShares(input, id, arm);
+  return TIERS.flatMap(({ id: tier, words }) => {
+    const share = shares.get(tier) ?? 0;
+    return share > 0 ? [{ tier, words, share }] : [];
+  });
+}
+
 /** An explanation as plain data. */
 export type Explanation = ReturnType<typeof explanation>;
 
@@ -181,6 +195,7 @@ function explanation(
     units: byArm?.[arm] ?? units,
     sum: rows[arm],
     terms: traceOf(account, id, arm, terms),
+    evidence: evidenceFor({ ...input, account }, id, arm),
   }));
   const read = new Set(arms.flatMap(({ terms: lines }) => lines.flatMap(({ reads }) => reads)));
   return {

@@ -61,10 +61,18 @@ function printScenarios({ scenarios }: Explanation): void {
   }
 }
 
-function printArm({ arm, total, terms }: Explanation["arms"][number], totalUnit: string): void {
+function printArm(
+  { arm, total, terms, evidence }: Explanation["arms"][number],
+  totalUnit: string,
+): void {
   if (total !== undefined)
     out(
       `\n${arm} route: ${digits(total.median)} (95 % interval ${digits(total.low)} to ${digits(total.high)})`,
+    );
+  const known = evidence.filter(({ share }) => share >= REST);
+  if (known.length > 0)
+    out(
+      `   known by: ${known.map(({ tier, words, share }) => `${words} (${tier}) ${formatPercent(share)}`).join("; ")}`,
     );
   for (const line of terms) {
     const part = line.part === undefined ? "" : `, ${line.part}`;

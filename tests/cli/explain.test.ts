@@ -98,6 +98,7 @@ describe("explain in print", () => {
     const { code, out, err } = await asked("water");
     expect([code, err]).toEqual([0, ""]);
     expect(out).toMatch(/^water withdrawn \(water\), L per accepted m²$/m);
+    expect(out).toMatch(/^ {3}known by: .+ \(T[1-7]\) \d+\s%/m);
     expect(out).toMatch(/^dye route: [\d.]+ \(95 % interval [\d.]+ to [\d.]+\)$/m);
     expect(out).toMatch(/reactive · wash · water\.process/);
     expect(out).toMatch(/kg of mass\S* × /);
@@ -180,6 +181,19 @@ describe("explain as data", () => {
     for (const { line } of rows) expect(lines.get(line)).toContain("Client East");
     const others = [...lines.values()].filter((cells) => !cells.includes("Client East"));
     for (const [lot = ""] of others) expect(ended.out).not.toContain(lot);
+  });
+
+  it("says for each route by which tiers it is known, in shares of the whole", async () => {
+    for (const id of ["water", "cost"] as const) {
+      const { arms } = await explained(id);
+      for (const { evidence } of arms) {
+        expect(evidence.length, id).toBeGreaterThan(0);
+        expect(
+          evidence.reduce((sum, { share }) => sum + share, 0),
+          id,
+        ).toBeCloseTo(1, 9);
+      }
+    }
   });
 
   it("keeps to a route", async () => {

@@ -3,6 +3,7 @@
  */
 
 import type { BrokenDown } from "../../account/account.js";
+import type { IndicatorId } from "../../account/indicators.js";
 import { carrierOf } from "../../account/calibration.js";
 import type { ProgramTerm } from "../../account/program.js";
 import { keyOf } from "../../meters/corrected-states.js";
@@ -12,6 +13,10 @@ import type { Block, Cell } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { formatPercent } from "../format.js";
 import type { ReportDesk } from "./desk.js";
+import type { ReportInput } from "./input.js";
+
+/** What tiers of a quantity rest on. */
+type TierInput = Pick<ReportInput, "account" | "calibrated" | "factors">;
 
 /** Quantities with their words. */
 type Covered = readonly (readonly [BrokenDown, string])[];
@@ -19,17 +24,17 @@ type Covered = readonly (readonly [BrokenDown, string])[];
 /**
  * Share of a quantity in each tier.
  *
- * @param desk - the report
+ * @param input - what the report is made of
  * @param id - the quantity
  * @param arm - the arm
  * @returns shares that add up to 1
  */
-function tierShares(
-  desk: ReportDesk,
-  id: BrokenDown,
+export function tierShares(
+  input: TierInput,
+  id: IndicatorId,
   arm: "pigment" | "dye",
 ): ReadonlyMap<TierId, number> {
-  const { account, calibrated } = desk.input;
+  const { account, calibrated } = input;
   const states = new Map(
     (calibrated?.states ?? []).map((state) => [
       keyOf(state.site, state.machine, state.carrier),
@@ -60,14 +65,16 @@ function tierShares(
       add(tier === "T1" ? "T2" : tier, size * (1 - read));
       continue;
     }
-    for (const [tier, share] of modelTiers(desk, term)) add(tier, size * share);
+    for (const [tier, share] of modelTiers(input, term)) add(tier, size * share);
   }
   return new Map(TIERS.map(({ id: tier }) => [tier, all > 0 ? (sums.get(tier) ?? 0) / all : 0]));
 }
 
 // Constants and facts of the world (fibres, fuels, steam) are no settings: they count for no tier.
-function modelTiers(desk: ReportDesk, term: ProgramTerm): readonly (readonly [TierId, number])[] {
-  const { account, factors } = desk.input;
+function modelTiers(
+  { account, factors }: TierInput,
+  term: ProgramTerm,
+): readonly (readonly [TierId, number])[] {
   const quantity = account.program.nodes.list[term.rate]?.quantity;
   const settings = (quantity === undefined ? [] : leavesOf(quantity)).filter(
     (leaf) =>
@@ -93,7 +100,7 @@ export function tierBlocks(desk: ReportDesk, covered: Covered): readonly Block[]
   const rows = covered.flatMap(([id, words]): readonly (readonly Cell[])[] => {
     if (desk.compared(id) === undefined) return [];
     return (["pigment", "dye"] as const).map((arm) => {
-      const shares = tierShares(desk, id, arm);
+      const shares = tierShares(desk.input, id, arm);
       return [
         textCell(words, true),
         textCell(arm),
