@@ -25,6 +25,7 @@ type Terms = Omit<
   | "draws"
   | "project"
   | "otherTariff"
+  | "afterWash"
 >;
 
 /** Turns the file's numbers into inputs. */

@@ -267,7 +267,7 @@ describe("what-ifs", () => {
 
 describe("paying", () => {
   it("covers instalments in money of their year, and sets a lease beside buying", () => {
-    const loan = loanOf(study, study.project);
+    const loan = loanOf(study, study.project, 60);
     const flows = gainOf(study, study.project, centralWorld()).flows;
     const year = loan?.years[3];
     const paid = year!.interest.plus(year!.repaid).toNumber();
