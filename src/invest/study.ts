@@ -246,8 +246,7 @@ export interface Study {
    * absent where no option improves it.
    */
   readonly afterWash:
-    | { readonly wash: StudyOption; readonly options: readonly StudyOption[] }
-    | undefined;
+    { readonly wash: StudyOption; readonly options: readonly StudyOption[] } | undefined;
   /** The other options, in the order of the file. */
   readonly options: readonly StudyOption[];
   /** All inputs, by id. */

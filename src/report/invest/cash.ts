@@ -31,7 +31,7 @@ export function cashBlocks(desk: InvestDesk): readonly Block[] {
       chart: {
         kind: "cash-band",
         data: {
-          money: `${desk.currency}, ${study.money}, added up`,
+          money: `${desk.currency}, ${study.money}, added up by year`,
           points,
           ...(measures.discountedPayback === undefined || measures.discountedPayback === 0
             ? {}
@@ -71,4 +71,3 @@ export function cashTable(desk: InvestDesk): Block {
     { behind: true },
   );
 }
-

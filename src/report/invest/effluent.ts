@@ -73,7 +73,12 @@ function limitBlocks(desk: InvestDesk): readonly Block[] {
     table(
       "cod-limit",
       `COD at the drain in year ${project.option.text.life}, or the last year of an option that lives shorter, mg/L.`,
-      ["Option", "COD", "10 to 90 % of draws", ...(codLimit === undefined ? [] : ["Draws above the limit"])],
+      [
+        "Option",
+        "COD",
+        "10 to 90 % of draws",
+        ...(codLimit === undefined ? [] : ["Draws above the limit"]),
+      ],
       rows,
     ),
   ];

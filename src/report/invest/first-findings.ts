@@ -18,19 +18,19 @@ const OFTEN = 0.05;
  * Findings.
  *
  * @param desk - the report
- * @returns small paragraphs, where there is something to say
+ * @returns a small paragraph, where there is something to say
  */
 export function findingBlocks(desk: InvestDesk): readonly Block[] {
-  return [
-    ...finding("Machines: ", [...needWords(desk), ...shortWords(desk)]),
-    ...finding("Permit: ", limitWords(desk)),
-    ...finding("Prices: ", [...inkCaseWords(desk), ...otherPriceWords(desk)]),
-  ];
-}
-
-function finding(lead: string, sentences: readonly string[]): readonly Block[] {
-  if (sentences.length === 0) return [];
-  return [paragraph([say(lead, "bold"), sentences.join(" ")], "small")];
+  const runs = (
+    [
+      ["Machines: ", [...needWords(desk), ...shortWords(desk)]],
+      ["Permit: ", limitWords(desk)],
+      ["Prices: ", [...inkCaseWords(desk), ...otherPriceWords(desk)]],
+    ] as const
+  ).flatMap(([lead, sentences]) =>
+    sentences.length === 0 ? [] : [say(lead, "bold"), `${sentences.join(" ")} `],
+  );
+  return runs.length === 0 ? [] : [paragraph(runs, "small")];
 }
 
 function needWords(desk: InvestDesk): readonly string[] {
@@ -40,13 +40,12 @@ function needWords(desk: InvestDesk): readonly string[] {
 function oneNeed(desk: InvestDesk, need: Need): string {
   const { options, project, study } = desk.found;
   const { machine, alone, twin } = need;
-  const use = `${hasRoom(need) ? "no" : "another"} ${machine} need be bought for volume: with all lots moved the existing one is used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} in its busiest month (${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)})`;
+  const use = `the existing ${machine} alone would be used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} (${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)}) in its busiest month${hasRoom(need) ? "" : ", which it has not"}`;
   const other = options.find(({ option }) => option.name === twin);
   if (other === undefined)
     return `${use}. No option is compared that moves these lots without buying one: add it.`;
   const ahead = aheadIn(other.drawn.even, project.drawn.even);
-  const { interval, value } = desk.worth(other.drawn);
-  return `${use}. ${other.option.name} moves the same lots without it: NPV ${value.text} (${interval}), ahead in ${desk.chance(ahead, study.draws)} of draws.`;
+  return `${use}; ${other.option.name}, which moves the same lots with it, is ahead in ${desk.chance(ahead, study.draws)} of draws.`;
 }
 
 // Machines that no option adds and that are asked for more than they have, in the busiest month or over the year.
@@ -59,20 +58,11 @@ function shortWords(desk: InvestDesk): readonly string[] {
         (peak > 1 || full > OFTEN) && !(name === option.name && option.adds.has(machine)),
     );
   const words = ({ machine, peak, month, full }: MachineUse): string =>
-    `${machine} for ${formatPercent(peak)} of its hours in a month like ${formatDate(month)}, and for more than the whole year has in ${desk.chance(full * study.draws)} of draws`;
-  const [then, now] = [short(option.name), short(study.carryOn.name)];
-  return [
-    ...(then.length === 0
-      ? []
-      : [
-          `In year ${option.text.life} ${option.name} asks ${then.map(words).join("; ")}${now.length === 0 ? "" : `; ${study.carryOn.name} asks ${now.map(words).join("; ")}`}.`,
-        ]),
-    ...(then.length > 0 || now.length === 0
-      ? []
-      : [
-          `In year ${study.carryOn.text.life} ${study.carryOn.name} asks ${now.map(words).join("; ")}.`,
-        ]),
-  ];
+    `${machine} for ${formatPercent(peak)} of its hours in a month like ${formatDate(month)}, and over the year for too many in ${desk.chance(full * study.draws)} of draws`;
+  return [option, study.carryOn].flatMap(({ name, text: { life } }) => {
+    const uses = short(name);
+    return uses.length === 0 ? [] : [`In year ${life} ${name} asks ${uses.map(words).join("; ")}.`];
+  });
 }
 
 // COD at the drain above the permit, and that no treatment is paid for.
@@ -85,6 +75,6 @@ function limitWords(desk: InvestDesk): readonly string[] {
     return above === undefined ? "no draws" : desk.chance(above.count, above.of);
   };
   return [
-    `COD at the drain is above the limit of ${inputValue(codLimit, codLimit.central)} in ${often(project.option.name)} of draws with ${project.option.name} (${study.carryOn.name}: ${often(study.carryOn.name)}); treatment of it is not given and not counted.`,
+    `COD at the drain is above the limit of ${inputValue(codLimit, codLimit.central)} in ${often(project.option.name)} of draws (${study.carryOn.name}: ${often(study.carryOn.name)}); treatment: not given, not counted.`,
   ];
 }

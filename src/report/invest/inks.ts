@@ -23,8 +23,8 @@ type Difference = InvestInput["differences"][number];
  * @param desk - the report
  * @returns litres; undefined where the file gives none
  */
-export function offeredLitres({ input }: InvestDesk): number | undefined {
-  return input.file.prices.ink?.["pigment"]?.volume;
+export function offeredLitres(desk: InvestDesk): number | undefined {
+  return desk.input.file.prices.ink?.["pigment"]?.volume;
 }
 
 /**
@@ -39,12 +39,11 @@ export function inkCaseWords(desk: InvestDesk): readonly string[] {
   const price = study.inputs.get(INK);
   const other = input.differences.find((one) => one.input === INK);
   if (price === undefined) return [];
-  const name = project.option.name;
   const differ =
     other === undefined
       ? []
       : [
-          `pigment ink is ${inputValue(price, price.central)} in invest.yaml (${standing(price)}) and ${inputValue(price, other.plantValue)} in ${input.plantFile}: NPV ${money(project.measures.gain.worth)} with the first for both, ${money(other.worth)} with the second for both, ${money(worthBeside(study, other.as))} if ${study.carryOn.name} pays the second and ${name} the first.`,
+          `pigment ink is ${inputValue(price, price.central)} in invest.yaml (${standing(price)}), ${inputValue(price, other.plantValue)} in ${input.plantFile}: NPV ${money(project.measures.gain.worth)} with the first for all, ${money(other.worth)} with the second, ${money(worthBeside(study, other.as))} if ${study.carryOn.name} alone pays the second.`,
         ];
   return [...differ, ...volumeWords(desk)];
 }
@@ -56,25 +55,16 @@ function volumeWords(desk: InvestDesk): readonly string[] {
   const litres = found.litres.find(({ name }) => name === found.project.option.name)?.years ?? [];
   if (offered === undefined || litres.length === 0) return [];
   const below = litres.flatMap((each, i) => (each < offered ? [i + 1] : []));
-  const said =
+  const when =
     below.length === 0
       ? "in every year"
       : below.length === litres.length
         ? "in no year"
-        : `but for year ${below.join(", ")}`;
-  const falls = found.whatIfs
-    .filter(({ code, litres: each }) => each < offered && code in FALLS)
-    .map(({ code }) => FALLS[code] ?? "");
+        : `in all years but ${below.join(", ")}`;
   return [
-    `The offer is for ${money(offered)} L a year, which ${found.project.option.name} takes ${said} at the values of the file${falls.length === 0 ? "" : `, and not with ${falls.join(" or ")}`}.`,
+    `It is offered for ${money(offered)} L a year, which ${found.project.option.name} takes ${when}.`,
   ];
 }
-
-/** Questions under which fewer litres are taken, in a few words. */
-const FALLS: Readonly<Record<string, string>> = {
-  "fewer-orders": "30 % fewer orders",
-  "half-may-move": "half of the lots moving",
-};
 
 /**
  * Other prices on which the plant file says otherwise.
@@ -113,7 +103,7 @@ export function inkVolumeBlocks(desk: InvestDesk): readonly Block[] {
   const offered = offeredLitres(desk);
   const last = Math.max(...litres.map(({ years }) => years.length));
   const columns = YEARS.filter((year) => year <= last);
-  const below = offered === undefined ? 0 : offered;
+  const below = offered ?? 0;
   return [
     paragraph([
       offered === undefined

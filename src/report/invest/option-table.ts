@@ -5,8 +5,11 @@
 import type { FoundOption } from "../../invest/findings.js";
 import type { Measures } from "../../invest/measures.js";
 import type { Block } from "../document.js";
-import { formatNumber, formatPercent } from "../format.js";
+import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import { type InvestDesk, money, right, table } from "./desk.js";
+
+/** Longest name that is kept on one line. */
+const ONE_LINE = 17;
 
 // Rate of return in print: of several the one at which the worth falls to 0, with a mark.
 function returnWords({ rates, mainRate }: Measures): string {
@@ -31,49 +34,66 @@ export function costWords(desk: InvestDesk, each: number | undefined, saves: num
 }
 
 /**
- * Options side by side: rows at the values of the file, and rows of the draws.
+ * Options side by side, money in thousands: columns at the values of the file, and columns of the draws.
  *
  * @param desk - the report
- * @returns a table, a row for each measure
+ * @returns a table, a row for each option
  */
 export function optionTable(desk: InvestDesk): Block {
   const { options, study, order } = desk.found;
-  const row = (
-    words: string,
-    of: (found: FoundOption) => string,
-  ): readonly (string | ReturnType<typeof right>)[] => [
-    words,
-    ...options.map((found) => right(of(found))),
-  ];
   const first = (name: string): string =>
     desk.chance(order.find((one) => one.name === name)?.places[0] ?? 0);
   const several = options.some(({ measures }) => measures.rates.length > 1);
   return table(
     "options",
-    `Against ${study.carryOn.name}, ${desk.currency} ${study.money}; ${study.carryOn.name} comes first in ${first(study.carryOn.name)} of draws. Rows marked F are at the values of the file, rows marked D from the draws. Payback in years: by yearly gains / by all money, discounted / by utilities alone; per tonne in brackets the draws (D) that bring money and less CO₂e.${several ? " * Not unique, see below; this is the rate at which the NPV falls to 0." : ""}`,
-    ["", ...options.map(({ option }) => option.name)],
+    `Against ${study.carryOn.name}, which comes first in ${first(study.carryOn.name)} of draws. F: at the values of the file; D: of the draws. Payback: years by yearly gains/all money, discounted/utilities. Per t: CO₂e.${several ? " * Not unique: NPV falls to 0 there." : ""}`,
     [
-      row("F outlay at start", ({ measures }) => money(measures.outlay)),
-      row("F NPV", ({ measures }) => money(measures.gain.worth)),
-      row("D NPV, median", ({ drawn }) => desk.worth(drawn).value.text),
-      row("D NPV, 10 % below", ({ drawn }) => desk.worth(drawn).low),
-      row("D NPV, 90 % below", ({ drawn }) => desk.worth(drawn).high),
-      row("D P(NPV above 0)", ({ drawn }) => desk.chance(drawn.above)),
-      row("F IRR", ({ measures }) => returnWords(measures)),
-      row("F payback", ({ measures: { simplePayback, discountedPayback, utilitiesPayback } }) =>
-        [simplePayback, discountedPayback, utilitiesPayback].map(short).join(" / "),
-      ),
-      row("F per t CO₂e", ({ measures: { perTonne }, drawn }) =>
-        perTonne === undefined
-          ? "none less"
-          : `${perTonne < 0 ? "saves" : money(perTonne)} (${desk.chance(drawn.saves)})`,
-      ),
-      row("D comes first", ({ option }) => first(option.name)),
+      `Thousand ${desk.currency}, ${study.money}`,
+      "Outlay (F)",
+      "NPV (F)",
+      "Median (D)",
+      "10 to 90 % (D)",
+      "Above 0 (D)",
+      "IRR (F)",
+      "Payback (F)",
+      "Per t (F)",
+      "First (D)",
     ],
-    { widths: [1.52, ...options.map(() => 1.35)] },
+    options.map(({ option, measures, drawn }: FoundOption) => {
+      const { digits, interval } = desk.worth(drawn);
+      const [, low, median, high] = drawn.spread;
+      const { perTonne } = measures;
+      return [
+        short(option.name),
+        right(thousands(measures.outlay, digitsFor(measures.outlay))),
+        right(thousands(measures.gain.worth, digitsFor(measures.gain.worth))),
+        right(thousands(median, digits)),
+        right(interval === "" ? "–" : `${thousands(low, digits)} to ${thousands(high, digits)}`),
+        right(desk.chance(drawn.above)),
+        right(returnWords(measures)),
+        right(
+          [measures.simplePayback, measures.discountedPayback, measures.utilitiesPayback]
+            .map(yearsOf)
+            .join("/"),
+        ),
+        right(perTonne === undefined ? "no less" : perTonne < 0 ? "saves" : money(perTonne)),
+        right(first(option.name)),
+      ];
+    }),
+    { widths: [1.9, 0.8, 0.8, 0.95, 1.45, 0.85, 1, 1.35, 0.75, 0.75] },
   );
 }
 
-function short(value: number | undefined): string {
+// In thousands, with the same digits as the whole.
+function thousands(value: number, digits: number): string {
+  return formatNumber(value / 1000, digits + 3);
+}
+
+function yearsOf(value: number | undefined): string {
   return value === undefined ? "never" : formatNumber(value, value < 9.95 ? 1 : 0);
+}
+
+// A short name stays on one line.
+function short(name: string): string {
+  return name.length > ONE_LINE ? name : name.replaceAll(" ", "\u00a0");
 }

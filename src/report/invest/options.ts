@@ -157,23 +157,25 @@ export function riskBlocks(desk: InvestDesk): readonly Block[] {
     ["Resale of old machines", ["resale"], "count nothing without an offer"],
     ["Repairs that come anyway", ["repair"], "see what the mill would have to pay without it"],
   ];
-  const rows: (readonly (Cell | string)[])[] = asked.map(([what, kinds, remark]): readonly (Cell | string)[] => {
-    const lines = option.capital.filter(({ kind }) => kinds.includes(kind));
-    if (lines.length === 0) return [what, right("not given"), "", "", remark];
-    return [
-      what,
-      right(money(lines.reduce((sum, { price }) => sum + price.central, 0))),
-      [...new Set(lines.map(({ price }) => price.tag))].join(", "),
-      [
-        ...new Set(
-          lines.map(({ owner, due }) => [owner, due].filter((part) => part !== "").join(", ")),
-        ),
-      ]
-        .filter((part) => part !== "")
-        .join("; "),
-      lines.map(({ what: words, year }) => `${words} (year ${year})`).join("; "),
-    ];
-  });
+  const rows: (readonly (Cell | string)[])[] = asked.map(
+    ([what, kinds, remark]): readonly (Cell | string)[] => {
+      const lines = option.capital.filter(({ kind }) => kinds.includes(kind));
+      if (lines.length === 0) return [what, right("not given"), "", "", remark];
+      return [
+        what,
+        right(money(lines.reduce((sum, { price }) => sum + price.central, 0))),
+        [...new Set(lines.map(({ price }) => price.tag))].join(", "),
+        [
+          ...new Set(
+            lines.map(({ owner, due }) => [owner, due].filter((part) => part !== "").join(", ")),
+          ),
+        ]
+          .filter((part) => part !== "")
+          .join("; "),
+        lines.map(({ what: words, year }) => `${words} (year ${year})`).join("; "),
+      ];
+    },
+  );
   rows.push(drainRow(desk));
   const others = study.options.filter((one) => one !== option).length;
   return [

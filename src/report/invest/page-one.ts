@@ -6,16 +6,7 @@ import type { BreakEven, WorthSwing } from "../../invest/drivers.js";
 import type { Block } from "../document.js";
 import { formatChange } from "../../charts/number-format.js";
 import { digitsFor, formatNumber, formatPercent } from "../format.js";
-import {
-  type InvestDesk,
-  inputSpan,
-  inputValue,
-  paragraph,
-  say,
-  span,
-  standing,
-} from "./desk.js";
-import { nextBest } from "./verdict.js";
+import { type InvestDesk, inputValue, paragraph, say, span, standing } from "./desk.js";
 
 /** Inputs named on page one. */
 const NAMED = 3;
@@ -40,11 +31,10 @@ export function decisionLine(desk: InvestDesk): Block {
   const { measures, drawn, option } = project;
   const base = desk.number("npv", measures.gain.worth, desk.currency);
   const worth = desk.worth(drawn);
-  const next = nextBest(desk);
   return paragraph([
     `All inputs drawn but the discount rate, ${option.name} brings a net present value (NPV) of `,
     worth.run,
-    ` ${desk.currency} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years: above zero in ${desk.chance(drawn.above)} of draws${next === undefined ? "" : `, better than ${next.name}, the next option, in ${desk.chance(next.ahead)}`}. At the values of the file it is `,
+    ` ${desk.currency} (median; 10 to 90 % of draws ${worth.interval}) at ${formatPercent(study.discount.central, 1)} ${study.money} over ${option.text.life} years: above zero in ${desk.chance(drawn.above)} of draws. At the values of the file it is `,
     base.run,
     `${besideWords(desk)}. ${turningWords(desk)}`,
   ]);
@@ -66,13 +56,14 @@ function besideWords(desk: InvestDesk): string {
       const change = formatChange(shift(swing), Math.min(0, digitsFor(shift(swing))));
       return `${swing.input?.words ?? "the model of the hall"} (${change})`;
     });
-  return `; the median is ${apart < 0 ? "lower" : "higher"} because low and high lie unevenly about the values of ${causes.join(" and ")}`;
+  return `; the median is ${apart < 0 ? "lower" : "higher"} because low and high lie unevenly about the values, mainly of ${causes.join(" and ")}`;
 }
 
 function turningWords(desk: InvestDesk): string {
   const { measures } = desk.found.project;
   const turns = nearestTurns(desk).slice(0, TURNING);
-  if (turns.length === 0) return "No single input of the file turns the sign in the range looked at.";
+  if (turns.length === 0)
+    return "No single input of the file turns the sign in the range looked at.";
   const words = turns.map(({ input, at = NaN }) => {
     const way = at < input.central ? "falls below" : "rises above";
     const by = formatChange((100 * (at - input.central)) / Math.abs(input.central), 0);
@@ -111,7 +102,7 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
       return `the model of the hall (${worth}${part === undefined ? "" : `, mostly ${part.heading}`})`;
     }
     const at = breakEvens.find((one) => one.input.id === input.id)?.at;
-    return `${input.words} (${inputSpan(input)}: ${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
+    return `${input.words} (${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
   });
   const guessed = swings
     .flatMap(({ input }) => (input === undefined ? [] : [input]))
@@ -127,10 +118,10 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
         `${guessed
           .slice(0, GUESSED)
           .map(({ words }) => words)
-          .join("; ")}${more > 0 ? `; and ${formatNumber(more, 0)} more` : ""}. `,
-        `${formatPercent(resting)} of the present value it changes rests on estimates; quantities are modelled. `,
+          .join("; ")}${more > 0 ? `; ${formatNumber(more, 0)} more` : ""}. `,
+        `${formatPercent(resting)} of the present value it changes rests on estimates. `,
         say("Internal, forecast: ", "bold"),
-        "not for clients or advertising; no financial, tax, legal or engineering advice.",
+        "not for clients or advertising; no financial, tax or engineering advice.",
       ],
       "small",
     ),

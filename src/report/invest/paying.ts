@@ -57,7 +57,9 @@ export function payingBlocks(desk: InvestDesk): readonly Block[] {
           right(money(year.paid)),
           right(money(year.own)),
           right(formatNumber(year.cover, 2)),
-          right(`${formatNumber(year.coverDrawn.low, 1)} to ${formatNumber(year.coverDrawn.high, 1)}`),
+          right(
+            `${formatNumber(year.coverDrawn.low, 1)} to ${formatNumber(year.coverDrawn.high, 1)}`,
+          ),
           right(formatNumber(year.coverSpared, 2)),
           right(money(year.adds)),
         ]),
@@ -116,6 +118,9 @@ export function leaseVerdict(desk: InvestDesk): string {
       ? ""
       : `; turns at ${formatPercent(lease.implied, 2)} nominal, ${formatPercent(lease.impliedReal ?? NaN, 1)} real`;
   const pays = Math.max(lease.worth, project.measures.gain.worth) > 0;
-  const words = now === own ? now : `${now} at ${lease.ofLoan ? "the loan's rate" : "that rate"}, ${own} at the house's own`;
+  const words =
+    now === own
+      ? now
+      : `${now} at ${lease.ofLoan ? "the loan's rate" : "that rate"}, ${own} at the house's own`;
   return `${pays ? "" : "neither, unless the project pays; then "}${words}${turn}`;
 }

@@ -67,7 +67,8 @@ export function bottleneckRow(desk: InvestDesk): Row {
  * @param desk - the report
  * @returns the row
  */
-export function secondsRow({ found }: InvestDesk): Row {
+export function secondsRow(desk: InvestDesk): Row {
+  const { found } = desk;
   const { moving } = found.project.option;
   const total = (of: (each: (typeof moving)[number]) => number): number =>
     moving.reduce((sum, each) => sum + each.share.central * of(each), 0);
@@ -104,7 +105,8 @@ function formatSeconds(seconds: number): string {
  * @param desk - the report
  * @returns the row
  */
-export function anywayRow({ found }: InvestDesk): Row {
+export function anywayRow(desk: InvestDesk): Row {
+  const { found } = desk;
   const { due, project } = found;
   if (due.lines.length === 0) return [];
   const sum = (round: (at: number) => boolean): number =>
@@ -149,7 +151,8 @@ export function leaseRow(desk: InvestDesk): Row {
  * @param desk - the report
  * @returns the row
  */
-export function exitRow({ found }: InvestDesk): Row {
+export function exitRow(desk: InvestDesk): Row {
+  const { found } = desk;
   const { residual } = found.project.option;
   if (residual === undefined)
     return ["What is the exit value?", right("none counted"), "add residual to count one"];

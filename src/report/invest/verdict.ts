@@ -22,7 +22,8 @@ const ROOM = 0.5;
  * @param need - the machine an option buys
  * @returns whether its year and busiest month have room in most draws
  */
-export function hasRoom({ alone }: Need): boolean {
+export function hasRoom(need: Need): boolean {
+  const { alone } = need;
   return alone.peak <= 1 && alone.peakFull < ROOM;
 }
 
@@ -53,22 +54,6 @@ function bestOptions(desk: InvestDesk): readonly string[] {
     ({ even }) => aheadIn(first.even, even) / Math.max(1, even.length) < APART,
   );
   return [first.name, ...near.map(({ name }) => name)];
-}
-
-/**
- * The option that comes next to the project, by median.
- *
- * @param desk - the report
- * @returns its name, and draws in which the project is ahead of it
- */
-export function nextBest(
-  desk: InvestDesk,
-): { readonly name: string; readonly ahead: number } | undefined {
-  const { project } = desk.found;
-  const next = ranked(desk).find(({ name }) => name !== project.option.name);
-  return next === undefined
-    ? undefined
-    : { name: next.name, ahead: aheadIn(project.drawn.even, next.even) };
 }
 
 function together(names: readonly string[]): string {
