@@ -82,6 +82,7 @@ describe("the report on a purchase", () => {
       "npv-swings",
       "turning-points",
       "capacity",
+      "capacity-last",
       "lead-time",
     ]);
     for (const { chart } of figures) expect(drawChart(chart!).height).toBeGreaterThan(60);
@@ -195,6 +196,16 @@ describe("the report on a purchase", () => {
       expect(drawn.saves).toBeLessThanOrEqual(drawn.above);
       if ((measures.perTonne ?? 0) < 0) expect(tonne[i]).toBe("saves");
     });
+  });
+
+  it("prints prices that give the money of the year, and hours as staffed", () => {
+    const lines = table("cost-lines").rows.map((row) => row.map(({ runs }) => texts(runs)));
+    const number = (text = ""): number => Number(text.replaceAll(/[^\d.−]/g, "").replace("−", "-"));
+    const gas = lines.find(([name]) => name === "natural gas") ?? [];
+    expect(number(gas[1]) * number(gas[4])).toBeCloseTo(number(gas[6]), -3);
+    const calender = table("machines").rows.find((row) => texts(row[0]?.runs ?? []) === "calender");
+    // 5,800 h at 0.88 of the one there and 5,800 h at 0.85 of the one bought.
+    expect(number(texts(calender?.[1]?.runs ?? []))).toBe(10000);
   });
 
   it("says nothing that praises", () => {
