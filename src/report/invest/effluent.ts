@@ -47,7 +47,7 @@ export function effluentBlocks(desk: InvestDesk): readonly Block[] {
   const { effluent } = study;
   return [
     paragraph([
-      `${effluent.cod === undefined ? "COD of effluent is as modelled" : `COD of effluent today is ${inputValue(effluent.cod, effluent.cod.central)} (${effluent.cod.tag})`}, solids ${inputValue(effluent.solids, effluent.solids.central)} (${effluent.solids.tag}); the model of the hall says how COD moves when lots move, and the load of solids is taken to follow ${effluent.solidsFollow}. Strengths after the change are not measured: sample them during the trial. Less water makes effluent stronger, and a limit on concentration can be passed although the load falls.`,
+      `${effluent.cod === undefined ? "COD of effluent is as modelled" : `COD of effluent today is ${inputValue(effluent.cod, effluent.cod.central)} (${effluent.cod.tag})`}, solids ${inputValue(effluent.solids, effluent.solids.central)} (${effluent.solids.tag}); the model of the hall says how COD moves when lots move, and the load of solids is taken to follow ${effluent.solidsFollow === "cod" ? "that of COD" : "the volume"}. Strengths after the change are not measured: sample them during the trial. Less water makes effluent stronger, and a limit on concentration can be passed although the load falls.`,
     ]),
     ...limitBlocks(desk),
     ...tables,

@@ -49,13 +49,12 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
     ),
     table(
       "measures",
-      `Further measures, ${desk.currency} (${study.money}), at the values of the file but for median and span of the draws. Without spared capital: as if ${study.carryOn.name} had nothing to lay out; MIRR puts income to use at ${formatPercent(study.reinvest, 1)}.`,
+      `Further measures, ${desk.currency} (${study.money}), at the values of the file but for the median of the draws. Without spared capital: as if ${study.carryOn.name} had nothing to lay out; MIRR puts income to use at ${formatPercent(study.reinvest, 1)}.`,
       [
         "Option",
         "Life",
         "NPV, to the cent",
         "NPV median",
-        "10 to 90 %",
         "MIRR",
         "Worth per money laid out",
         "Equal money a year",
@@ -63,16 +62,15 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
       ],
       options.map(({ option, measures, drawn }) => [
         option.name,
-        right(`${option.text.life} a`),
+        right(`${option.text.life}\u00a0a`),
         right(measures.exact),
         right(desk.worth(drawn).run),
-        right(desk.worth(drawn).interval),
         right(measures.modified === undefined ? "none" : formatPercent(measures.modified, 1)),
         right(measures.index === undefined ? "–" : formatNumber(measures.index, 2)),
         right(money(measures.yearly)),
         right(money(unspared.get(option.name) ?? NaN)),
       ]),
-      { widths: [1.4, 0.5, 1.1, 1, 1.5, 0.7, 0.9, 0.9, 1.1] },
+      { widths: [1.8, 0.6, 1.2, 1, 0.8, 1.1, 1.1, 1.2] },
     ),
     table(
       "paybacks",
@@ -256,7 +254,7 @@ export function scheduleTable(desk: InvestDesk): Block {
   );
   return table(
     "schedule",
-    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. The running sum, not discounted, stays above zero after ${years(project.measures.payback)}.`,
+    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. The running sum, not discounted, ${project.measures.payback === undefined ? "is not above zero for good within its life" : `is above zero for good after ${years(project.measures.payback)}`}.`,
     [
       "Year",
       "Capital",

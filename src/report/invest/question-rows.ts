@@ -91,7 +91,7 @@ export function secondsRow(desk: InvestDesk): Row {
   return [
     "How many seconds more or less can I bear?",
     right(`NPV ${change(more)} for 1\u00a0s/m more in ${fix.machine}, ${change(less)} for 1 less`),
-    `labour of the ${formatNumber(metres, 0)} m a year that move; a metre holds it ${formatSeconds(now)}\u00a0s now, set-up and waiting with it. Limit of its hours, which is not one of money: ${room(fix.runs / fix.has)}\u00a0s/m more (${room(high)} to ${room(low)}), all its lots alike${fix.use.median > BUSY ? "; seconds less let more lots move" : ""}`,
+    `labour of the ${money(metres)} m a year that change route; a metre takes ${formatSeconds(now)}\u00a0s now, set-up and waiting with it. Limit of its hours, which is not one of money: ${room(fix.runs / fix.has)}\u00a0s/m more (${room(high)} to ${room(low)}), all its lots alike${fix.use.median > BUSY ? "; seconds less let more lots move" : ""}`,
   ];
 }
 
