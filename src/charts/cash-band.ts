@@ -4,15 +4,7 @@ import type { Drawing } from "./drawing.js";
 import { fillItem, legend, type LegendItem } from "./legend.js";
 import { element, sheet, SHEET_WIDTH, words } from "./nodes.js";
 import { BAND, fill, INK, PALE, SOFT, WHITE } from "./palette.js";
-import {
-  acrossAxis,
-  acrossName,
-  plotted,
-  TICK_ROOM,
-  tickCount,
-  upwardAxis,
-  ZERO_LINE,
-} from "./plot-frame.js";
+import { acrossAxis, plotted, TICK_ROOM, tickCount, upwardAxis, ZERO_LINE } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
 import { interWidth, type TextMeasure } from "./text-width.js";
 
@@ -38,7 +30,7 @@ export interface CashBandData {
   readonly payback?: number;
 }
 
-const HEIGHT = 60;
+const HEIGHT = 84;
 const BAND_FILL = fill(PALE, "plain", SOFT);
 
 /**
@@ -98,9 +90,8 @@ export function cashBand(
     ],
   );
   const zero = plot.y(0);
-  const name = acrossName("year", frame, measure);
   return sheet(
-    frame.bottom + TICK_ROOM + name.height,
+    frame.bottom + TICK_ROOM,
     [
       ...key.nodes,
       words(0, top - 12, data.money, { fill: SOFT }),
@@ -118,7 +109,6 @@ export function cashBand(
               "stroke-width": 2,
             }),
           ]),
-      ...name.nodes,
     ],
     width,
   );

@@ -46,8 +46,9 @@ export function monthLoad(
   width: number = SHEET_WIDTH,
 ): Drawing {
   drawable("picture of a machine's load, capacity", data.capacity);
+  const drawn = ROUTES.filter((route) => data.months.some((month) => month[route] > 0));
   const key = legend(
-    [fillItem("dye", ROUTE_FILLS.dye), fillItem("pigment", ROUTE_FILLS.pigment), CAPACITY_ITEM],
+    [...drawn.map((route) => fillItem(route, ROUTE_FILLS[route])), CAPACITY_ITEM],
     0,
     width,
     measure,

@@ -2,7 +2,7 @@ import { roundAxis } from "./axis-ticks.js";
 import type { Drawing } from "./drawing.js";
 import { fillItem, legend, type LegendItem } from "./legend.js";
 import { element, sheet, SHEET_WIDTH } from "./nodes.js";
-import { BAND, fill, INK, ROUTE_FILLS, type Route, SOFT } from "./palette.js";
+import { BAND, fill, INK, PALE, ROUTE_FILLS, type Route, SOFT } from "./palette.js";
 import { patterned } from "./pattern.js";
 import { acrossAxis, acrossName, plotted, TICK_ROOM, tickCount } from "./plot-frame.js";
 import { drawable } from "./ranged.js";
@@ -19,7 +19,9 @@ export interface TimeRow {
   readonly process: number;
   /** Hours waiting for machines, median. */
   readonly queue: number;
-  /** 5, 25, 50, 75 and 95 % quantiles of both together. [h] */
+  /** Hours for batches and in store, median; not drawn when 0. */
+  readonly given: number;
+  /** 5, 25, 50, 75 and 95 % quantiles of all together. [h] */
   readonly total: readonly number[];
 }
 
@@ -31,9 +33,10 @@ export interface TimeBoxesData {
 
 const PITCH = 58;
 const WAITING = fill(BAND, "crossed", SOFT);
+const STORED = fill(PALE, "plain", SOFT);
 
 /**
- * Draws for each route the hours on machines and the hours waiting as a bar, and below it the quantiles of both
+ * Draws for each route the hours on machines, waiting and in store as a bar, and below it the quantiles of all
  * together as a box with whiskers.
  *
  * @param data - routes
@@ -47,13 +50,15 @@ export function timeBoxes(
   measure: TextMeasure = interWidth,
   width: number = SHEET_WIDTH,
 ): Drawing {
-  for (const { name, process, queue, total } of data.rows)
-    for (const value of [process, queue, ...total]) drawable(`picture of times, ${name}`, value);
+  for (const { name, process, queue, given, total } of data.rows)
+    for (const value of [process, queue, given, ...total])
+      drawable(`picture of times, ${name}`, value);
   const key = legend(
     [
       fillItem("on machines, dye", ROUTE_FILLS.dye),
       fillItem("on machines, pigment", ROUTE_FILLS.pigment),
       fillItem("waiting for machines", WAITING),
+      ...(data.rows.some(({ given }) => given > 0) ? [fillItem("batch and store", STORED)] : []),
       BOX_ITEM,
     ],
     0,
@@ -72,11 +77,11 @@ export function timeBoxes(
     bottom: key.height + 4 + data.rows.length * PITCH,
   };
   const most = Math.max(
-    ...data.rows.flatMap(({ total, process, queue }) => [...total, process + queue]),
+    ...data.rows.flatMap(({ total, process, queue, given }) => [...total, process + queue + given]),
   );
   const axis = roundAxis(0, most, tickCount(frame));
   const plot = plotted(frame, { domain: axis.domain }, undefined, acrossAxis(axis.ticks));
-  const nodes = data.rows.flatMap(({ route, process, queue, total }, i) => {
+  const nodes = data.rows.flatMap(({ route, process, queue, given, total }, i) => {
     const top = frame.top + i * PITCH;
     const bar = (from: number, to: number, look: typeof WAITING) => {
       const box = { x: plot.x(from), y: top + 8, width: plot.x(to) - plot.x(from), height: 16 };
@@ -87,6 +92,7 @@ export function timeBoxes(
       ...column.draw(i, top + PITCH / 2),
       ...bar(0, process, ROUTE_FILLS[route]),
       ...bar(process, process + queue, WAITING),
+      ...(given > 0 ? bar(process + queue, process + queue + given, STORED) : []),
       ...box(at(0), at(1), at(2), at(3), at(4), top + 40),
     ];
   });

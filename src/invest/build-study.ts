@@ -9,8 +9,9 @@ import type { LedgerKey } from "../ledger/key.js";
 import type { Group } from "../ledger/ledger.js";
 import type { Plant } from "../plant/plant.js";
 import { AMOUNTS } from "../steps/amounts.js";
+import { ontoWash } from "./after-wash.js";
 import { Cashier } from "./cashier.js";
-import type { Drawing } from "./inputs.js";
+import type { Drawing, Input } from "./inputs.js";
 import { type FlowsByMachine, lotFlows } from "./lot-flows.js";
 import { monthlyHours, monthsOf } from "./month-hours.js";
 import type { InvestText, OptionText } from "./schema.js";
@@ -90,10 +91,48 @@ export function buildStudy(input: StudyInput): Study {
     accepted: sumOver(groups, "accepted", ({ pigment }) => pigment !== "") * yearly,
     rejected: printed > 0 ? 1 - accepted / printed : 0,
     carryOn,
+    afterWash: afterWash(input, cashier, options, yearly),
     options: options.filter((option) => option !== carryOn),
-    inputs: cashier.inputs,
+    inputs: tellApart(cashier.inputs),
     draws: input.draws,
   };
+}
+
+// Options that move lots, once more in the house of the option that improves the wash range.
+function afterWash(
+  input: StudyInput,
+  cashier: Cashier,
+  options: readonly StudyOption[],
+  yearly: number,
+): Study["afterWash"] {
+  const wash = options.find(
+    ({ name, text: { kind } }) => kind === "improve-wash" && input.houses.has(name),
+  );
+  const house = input.houses.get(wash?.name ?? "");
+  const carryOn = options.find(({ text: { kind } }) => kind === "carry-on");
+  if (wash === undefined || house === undefined || carryOn === undefined) return undefined;
+  return {
+    wash,
+    options: options
+      .filter(({ name, text: { to } }) => to !== undefined && !input.houses.has(name))
+      .map(({ name, text }) => {
+        const houses = new Map([...input.houses, [name, house]]);
+        return ontoWash(optionOf({ ...input, houses }, cashier, name, text, yearly), wash, carryOn);
+      }),
+  };
+}
+
+// Lines of the same words in several options are named with the option that has them.
+function tellApart(inputs: ReadonlyMap<string, Input>): ReadonlyMap<string, Input> {
+  const often = new Map<string, number>();
+  for (const { words } of inputs.values()) often.set(words, (often.get(words) ?? 0) + 1);
+  return new Map(
+    [...inputs].map(([id, input]) => {
+      const [, option] = /^options\.(.*)\.(?:capex|yearly)\[/.exec(id) ?? [];
+      if (option === undefined || often.get(input.words) === 1) return [id, input];
+      return [id, { ...input, words: `${input.words}, ${option}` }];
+    }),
+  );
 }
 
 function isDyed({ pigment, own, kind }: LedgerKey): boolean {

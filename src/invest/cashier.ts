@@ -25,6 +25,7 @@ type Terms = Omit<
   | "draws"
   | "project"
   | "otherTariff"
+  | "afterWash"
 >;
 
 /** Turns the file's numbers into inputs. */
@@ -76,8 +77,8 @@ export class Cashier {
         { id: "orders.level", words: "order book against the logged year", unit: "1" },
         orders.level,
       ),
-      eligible: this.#held("moves.all", "share of lots that may move, as a multiple", 1),
-      outlay: this.#held("outlay", "capital, as a multiple", 1),
+      eligible: this.#held("moves.all", "share of lots that may move, times that of the file", 1),
+      outlay: this.#held("outlay", "capital, times that of the file", 1),
       prices: this.#prices(),
       stays: new Map(
         Object.entries(text.stays ?? {}).flatMap(

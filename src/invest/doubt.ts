@@ -176,19 +176,25 @@ export interface Order {
 }
 
 /**
- * Order of options as counts of worlds, by equal yearly money, so that unequal lives can stand side by side. To carry
- * on brings nothing against itself.
+ * Order of options as counts of worlds: by equal yearly money, so that unequal lives can stand side by side as if each
+ * were bought again; or by worth, as if one carried on as before once an option has lived. To carry on brings nothing
+ * against itself.
  *
  * @param carryOn - name of the option to carry on
  * @param drawn - options in the same worlds
+ * @param by - what counts
  * @returns places of each option
  */
-export function orderOf(carryOn: string, drawn: readonly DrawnOption[]): readonly Order[] {
+export function orderOf(
+  carryOn: string,
+  drawn: readonly DrawnOption[],
+  by: "even" | "worth" = "even",
+): readonly Order[] {
   const names = [carryOn, ...drawn.map(({ option }) => option.name)];
   const places = names.map(() => names.map(() => 0));
   const count = drawn[0]?.worth.length ?? 0;
   for (let at = 0; at < count; at++) {
-    const even = [0, ...drawn.map((option) => option.even[at] ?? 0)];
+    const even = [0, ...drawn.map((option) => option[by][at] ?? 0)];
     const sorted = even.map((_, i) => i).sort((a, b) => (even[b] ?? 0) - (even[a] ?? 0));
     sorted.forEach((option, place) => {
       const row = places[option]!;
@@ -196,4 +202,15 @@ export function orderOf(carryOn: string, drawn: readonly DrawnOption[]): readonl
     });
   }
   return names.map((name, i) => ({ name, places: places[i] ?? [] }));
+}
+
+/**
+ * Counts the worlds in which one option brings more a year than another.
+ *
+ * @param one - equal yearly money of the one
+ * @param other - of the other
+ * @returns number of worlds
+ */
+export function aheadIn(one: Float64Array, other: Float64Array): number {
+  return one.reduce((count, even, at) => count + (even > (other[at] ?? 0) ? 1 : 0), 0);
 }

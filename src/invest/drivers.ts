@@ -89,6 +89,8 @@ export interface WorthSwing {
   readonly low: number;
   /** Worth with it at its high end. */
   readonly high: number;
+  /** Worth with it at the median of its draws, which is not its value where low and high lie unevenly. */
+  readonly middle: number;
 }
 
 /**
@@ -110,11 +112,13 @@ export function worthSwings(
     const of = (x: number): number =>
       gainOf(study, option, centralWorld(new Map([[input.id, x]]))).worth;
     const [low, high] = [of(input.low), of(input.high)];
-    return low === high ? [] : [{ input, low, high }];
+    const [median = input.central] =
+      input.draws === undefined ? [] : quantiles(input.draws.slice(0, draws), [0.5]);
+    return low === high ? [] : [{ input, low, high, middle: of(median) }];
   });
   const model = Float64Array.from(modelGains(study, option, draws), ({ worth }) => worth);
-  const [low = NaN, high = NaN] = quantiles(model, [0.1, 0.9]);
-  swings.push({ input: undefined, low, high });
+  const [low = NaN, middle = NaN, high = NaN] = quantiles(model, [0.1, 0.5, 0.9]);
+  swings.push({ input: undefined, low, high, middle });
   return swings.sort((a, b) => Math.abs(b.high - b.low) - Math.abs(a.high - a.low));
 }
 

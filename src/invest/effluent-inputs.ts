@@ -50,7 +50,7 @@ export function effluentInputs(
 }
 
 function levelOf(doubt: GivenText | undefined, making: Making): Input {
-  const [id, words] = ["effluent.level", "effluent charges, as a multiple"];
+  const [id, words] = ["effluent.level", "effluent charges, times those of the tariff"];
   if (doubt === undefined) return making.held(id, words, 1);
   const { value: by, tag } = doubt;
   return making.input({ id, words, unit: "1" }, { value: 1, low: 1 - by, high: 1 + by, tag });

@@ -5,12 +5,13 @@
 import { type LoanYear, loanSchedule } from "./annuities.js";
 import { DOUBLES } from "./arithmetic.js";
 import { byHeadingOf } from "./cost.js";
-import { gainOf } from "./gain.js";
+import { type Span, spanOf } from "./doubt.js";
+import { type Gain, gainOf } from "./gain.js";
 import { pricePath } from "./price-path.js";
 import { timeOf } from "./present-value.js";
 import { ratesOfReturn } from "./rates-of-return.js";
 import type { Study, StudyOption } from "./study.js";
-import { centralWorld } from "./world.js";
+import { centralWorld, drawnWorld } from "./world.js";
 
 /** A year of a loan with what covers it, in money of that year. */
 export interface CoveredYear extends LoanYear {
@@ -20,6 +21,12 @@ export interface CoveredYear extends LoanYear {
   readonly cover: number;
   /** The same with what carrying on would have had to lay out, and now need not. */
   readonly coverSpared: number;
+  /** The cover without spared money, in draws. */
+  readonly coverDrawn: Span;
+  /** Instalment of the year. */
+  readonly paid: number;
+  /** Cash that has to come from elsewhere: instalment and own capital of the year beyond lower bills. */
+  readonly adds: number;
 }
 
 // What the start asks for.
@@ -41,32 +48,49 @@ function ofEachYear(study: Study, year: number): number {
  *
  * @param study - the study
  * @param option - the option
+ * @param draws - number of worlds for the cover in draws
  * @returns sum and years; undefined without a loan
  */
 export function loanOf(
   study: Study,
   option: StudyOption,
+  draws: number,
 ): { readonly sum: number; readonly years: readonly CoveredYear[] } | undefined {
   const { loan } = option.text;
   if (loan === undefined) return undefined;
   const sum = loan.share * startCapital(study, option);
-  const { flows, byHeading, option: cost } = gainOf(study, option, centralWorld());
-  const { life } = option.text;
-  const capital = byHeading.get("capital") ?? [];
-  const laidOut = byHeadingOf(DOUBLES, cost, life).get("capital") ?? [];
+  const middle = gainOf(study, option, centralWorld());
+  const worlds = Array.from({ length: draws }, (_, at) =>
+    ownCash(gainOf(study, option, drawnWorld(at)), option.text.life),
+  );
+  const capital = middle.byHeading.get("capital") ?? [];
+  const central = ownCash(middle, option.text.life);
   const years = loanSchedule(sum, loan.rate, loan.years).map((year): CoveredYear => {
-    const flow = flows[year.year] ?? 0;
+    const flow = middle.flows[year.year] ?? 0;
     const scale = ofEachYear(study, year.year);
     const own = (flow - (capital[year.year] ?? 0)) * scale;
     const paid = year.interest.plus(year.repaid).toNumber();
+    const cash = (central[year.year] ?? 0) * scale;
     return {
       ...year,
       own,
-      cover: (own - (laidOut[year.year] ?? 0) * scale) / paid,
+      paid,
+      cover: cash / paid,
       coverSpared: (flow * scale) / paid,
+      coverDrawn: spanOf(
+        Float64Array.from(worlds, (world) => ((world[year.year] ?? 0) * scale) / paid),
+      ),
+      adds: Math.max(0, paid - cash),
     };
   });
   return { sum, years };
+}
+
+// Lower bills less what the option itself lays out, by year.
+function ownCash({ flows, byHeading, option }: Gain<number>, life: number): readonly number[] {
+  const capital = byHeading.get("capital") ?? [];
+  const laidOut = byHeadingOf(DOUBLES, option, life).get("capital") ?? [];
+  return flows.map((flow, year) => flow - (capital[year] ?? 0) - (laidOut[year] ?? 0));
 }
 
 /** A lease beside buying. Payments are fixed sums of each year, so they are discounted at a nominal rate. */
@@ -83,6 +107,17 @@ export interface LeaseBeside {
   readonly ofLoan: boolean;
   /** Rate that the lease costs before tax, nominal; absent where there is none or several. [-] */
   readonly implied: number | undefined;
+  /** The same in money of the start; absent where there is none. [-] */
+  readonly impliedReal: number | undefined;
+  /** The same present values at the rate the study discounts at, nominal. */
+  readonly own: {
+    /** Nominal rate. [-] */
+    readonly rate: number;
+    /** Present value of the lease. */
+    readonly leased: number;
+    /** Present value of buying. */
+    readonly bought: number;
+  };
 }
 
 /**
@@ -108,15 +143,20 @@ export function leaseOf(study: Study, option: StudyOption): LeaseBeside | undefi
     study.inputs.get(`rates.${currency}`)?.central ?? 1;
   const each = lease.yearly.value * exchange(lease.yearly.currency);
   const end = lease.end === undefined ? 0 : lease.end.value * exchange(lease.end.currency);
-  let leased = end / (1 + rate) ** lease.years;
-  for (let year = 1; year <= lease.years; year++) leased += (keeps * each) / (1 + rate) ** year;
-  if (lease.end === undefined && option.residual !== undefined) {
-    const worth = pricePath(study, world, option.residual, life)[life] ?? 0;
-    leased += (keeps * worth * ofEachYear(study, life)) / (1 + rate) ** life;
-  }
-  let bought = price;
-  for (let year = 1; year <= (tax?.years ?? 0); year++)
-    bought -= ((tax?.rate ?? 0) * price) / (tax?.years ?? 1) / (1 + rate) ** year;
+  const left =
+    lease.end === undefined && option.residual !== undefined
+      ? (pricePath(study, world, option.residual, life)[life] ?? 0) * ofEachYear(study, life)
+      : 0;
+  const at = (r: number): { readonly leased: number; readonly bought: number } => {
+    let leased = end / (1 + r) ** lease.years + (keeps * left) / (1 + r) ** life;
+    for (let year = 1; year <= lease.years; year++) leased += (keeps * each) / (1 + r) ** year;
+    let bought = price;
+    for (let year = 1; year <= (tax?.years ?? 0); year++)
+      bought -= ((tax?.rate ?? 0) * price) / (tax?.years ?? 1) / (1 + r) ** year;
+    return { leased, bought };
+  };
+  const { leased, bought } = at(rate);
+  const house = nominalRate(study);
   const [implied, ...others] = ratesOfReturn([
     { at: 0, amount: price },
     ...Array.from({ length: lease.years }, (_, i) => ({ at: i + 1, amount: -each })),
@@ -128,8 +168,17 @@ export function leaseOf(study: Study, option: StudyOption): LeaseBeside | undefi
     worth: gainOf(study, option, world).worth + bought - leased,
     rate,
     ofLoan: loan !== undefined,
-    implied: others.length === 0 ? implied : undefined,
+    ...costOfLease(study, others.length === 0 ? implied : undefined),
+    own: { rate: house, ...at(house) },
   };
+}
+
+function costOfLease(
+  { inflation }: Study,
+  implied: number | undefined,
+): Pick<LeaseBeside, "implied" | "impliedReal"> {
+  const prices = 1 + (inflation?.central ?? 0);
+  return { implied, impliedReal: implied === undefined ? undefined : (1 + implied) / prices - 1 };
 }
 
 function nominalRate({ money, discount, inflation }: Study): number {

@@ -2,6 +2,7 @@
  * Everything a study finds, for the report.
  */
 
+import { type AfterWash, afterWashOf } from "./after-wash.js";
 import { type DrawnOption, drawnOptions, type Order, orderOf } from "./doubt.js";
 import {
   type BreakEven,
@@ -14,8 +15,10 @@ import {
   worthSwings,
 } from "./drivers.js";
 import { type DrainCod, drainCod } from "./drain.js";
+import { type DueAnyway, dueAnyway, withoutSpared } from "./due-anyway.js";
 import { type ByTag, worthByTag } from "./evidence.js";
 import { type CoveredYear, type LeaseBeside, leaseOf, loanOf } from "./finance.js";
+import { type InkLitres, inkLitres } from "./ink-volume.js";
 import { type LeadTime, leadTimes } from "./lead-time.js";
 import { type MachineUse, machineUses, type Need, needsOf } from "./machine-use.js";
 import { type Measures, measuresOf } from "./measures.js";
@@ -66,14 +69,24 @@ export interface Findings {
   readonly lastUses: readonly { readonly name: string; readonly uses: readonly MachineUse[] }[];
   /** Whether machines that the project buys are needed for the volume. */
   readonly needs: readonly Need[];
-  /** COD at the drain in the last year, if one carries on and with the project. */
+  /** COD at the drain of every option, the one to carry on first, in its last year or that of the project. */
   readonly strengths: readonly DrainCod[];
+  /** How often each option comes first by worth, as if one carried on once it has lived. */
+  readonly orderByWorth: readonly Order[];
+  /** What options that move lots bring on top of an improved wash range. */
+  readonly afterWash: readonly AfterWash[];
+  /** What carrying on has to lay out over the life of the project. */
+  readonly due: DueAnyway;
+  /** Worth of every option if carrying on had nothing to lay out. */
+  readonly unspared: ReadonlyMap<string, number>;
+  /** Litres of pigment ink by option, the one to carry on first. */
+  readonly litres: readonly InkLitres[];
   /** How long lots take. */
   readonly lead: { readonly dye: LeadTime; readonly pigment: LeadTime };
 }
 
 /** Worlds for side questions; the main figures use all. */
-const SIDE_DRAWS = 500;
+export const SIDE_DRAWS = 500;
 
 /** Order books of the lines of equal worth. */
 const LEVELS = Array.from({ length: 25 }, (_, i) => 0.3 + 0.05 * i);
@@ -111,7 +124,7 @@ export function findingsOf(study: Study): Findings {
           points: isoWorth(study, option, ink, LEVELS, worth),
         }))
       : [],
-    loan: loanOf(study, option),
+    loan: loanOf(study, option, side),
     lease: leaseOf(study, option),
     uses: machineUses(study, option, measures.steady.year, side),
     usesBefore: machineUses(study, study.carryOn, measures.steady.year, side),
@@ -120,7 +133,14 @@ export function findingsOf(study: Study): Findings {
       uses: machineUses(study, one, one.text.life, side),
     })),
     needs: needsOf(study, option, side),
-    strengths: [study.carryOn, option].map((one) => drainCod(study, one, option.text.life, side)),
+    strengths: [study.carryOn, ...study.options].map((one) =>
+      drainCod(study, one, Math.min(one.text.life, option.text.life), side),
+    ),
+    orderByWorth: orderOf(study.carryOn.name, drawn, "worth"),
+    afterWash: afterWashOf(study, side),
+    due: dueAnyway(study, option.text.life),
+    unspared: withoutSpared(study),
+    litres: inkLitres(study),
     lead: leadTimes(study, option, measures.steady.year, side),
   };
 }

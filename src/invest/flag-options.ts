@@ -20,6 +20,7 @@ export function flagOptions(flag: Flag, text: InvestText): void {
   for (const one of options) {
     if (carrying !== undefined && one !== carrying) flagRepairs(flag, carrying, one);
     flagExhaust(flag, options, one);
+    flagStock(flag, options, one);
     flagDue(flag, text.start, one);
     const [name, { lease, life }] = one;
     if (lease !== undefined && lease.end === undefined && lease.years < life)
@@ -72,6 +73,39 @@ function flagExhaust(flag: Flag, options: readonly Named[], [name, option]: Name
     `a line of kind exhaust as in ${other[0]}, which cures the same way`,
     "Add what treating its exhaust costs, or take the line out of both where none is needed.",
   );
+}
+
+/** Capital that comes with the lots that move, whatever fixes them. */
+const WITH_LOTS = ["stock", "working-capital"] as const;
+
+// What goes with lots that move, in one option alone; and money that is no payment.
+function flagStock(flag: Flag, options: readonly Named[], [name, option]: Named): void {
+  if (option.to === undefined) return;
+  const pays = ({ capex }: OptionText, kind: string): boolean =>
+    capex.some((line) => line.kind === kind && line.value !== 0);
+  for (const kind of WITH_LOTS) {
+    const other = options.find(
+      ([also, one]) => also !== name && one.to !== undefined && pays(one, kind),
+    );
+    if (other === undefined || pays(option, kind)) continue;
+    flag(
+      ["options", name, "capex"],
+      "one-off-missing",
+      name,
+      `a line of kind ${kind} as in ${other[0]}, which moves the same orders`,
+      "Add it here, or take it out of both; until then one option looks better than the other for nothing.",
+    );
+  }
+  option.capex.forEach(({ kind, what, value }, i) => {
+    if (kind === "stock" && value > 0 && /writ(ten|e)[ -]?(off|down)/i.test(what))
+      flag(
+        ["options", name, "capex", i],
+        "write-off-no-payment",
+        what,
+        "money that is paid: a write-off of stock was paid for when it was bought",
+        "Put what clearing it away costs, less what is got for it, or 0.",
+      );
+  });
 }
 
 function flagDue(flag: Flag, start: string, [name, { capex }]: Named): void {

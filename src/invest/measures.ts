@@ -33,6 +33,8 @@ export interface Measures {
   readonly steady: { readonly year: number; readonly money: number };
   /** All rates of return. */
   readonly rates: readonly number[];
+  /** Of them the highest one at which the worth falls to 0 as the rate rises; absent where there is none. */
+  readonly mainRate: number | undefined;
   /** Modified rate of return; absent where nothing goes out or comes in. */
   readonly modified: number | undefined;
   /** Outlay over what it brings a year once all have moved; capital that need not be spent later does not help. */
@@ -58,6 +60,9 @@ export interface Measures {
   /** Worth at some rates, for a curve. */
   readonly curve: readonly { readonly rate: number; readonly worth: number }[];
 }
+
+/** How far beside a rate the worth is looked at to see whether it falls there. [-] */
+const BESIDE = 1e-4;
 
 /** Rates of the curve: 0 to 40 % by steps of 4 points. */
 const CURVE = Array.from({ length: 11 }, (_, i) => i * 0.04);
@@ -85,12 +90,17 @@ export function measuresOf(study: Study, option: StudyOption): Measures {
     (sum, heading) => sum + (gain.byHeading.get(heading)?.[at] ?? 0),
     0,
   );
+  const worthAt = (each: number): number => presentValue(DOUBLES, each, flows, study.timing);
+  const rates = ratesOfReturn(
+    flows.map((amount, year) => ({ at: timeOf(year, study.timing), amount })),
+  );
   return {
     gain,
     exact: toCent(gainOf(study, option, exactWorld()).worth).toFixed(2),
     outlay,
     steady: { year: at, money: steady },
-    rates: ratesOfReturn(flows.map((amount, year) => ({ at: timeOf(year, study.timing), amount }))),
+    rates,
+    mainRate: rates.filter((each) => worthAt(each - BESIDE) > worthAt(each + BESIDE)).at(-1),
     modified: modifiedReturn(flows, rate, study.reinvest),
     simplePayback: yearsToPay(outlay, steady),
     payback: paybackOf(flows),
@@ -102,10 +112,7 @@ export function measuresOf(study: Study, option: StudyOption): Measures {
     perTonne: tonnes > 0 ? -worth / tonnes : undefined,
     water,
     perCubicMetre: water > 0 ? -worth / water : undefined,
-    curve: CURVE.map((each) => ({
-      rate: each,
-      worth: presentValue(DOUBLES, each, flows, study.timing),
-    })),
+    curve: CURVE.map((each) => ({ rate: each, worth: worthAt(each) })),
   };
 }
 

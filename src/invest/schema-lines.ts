@@ -71,8 +71,15 @@ const dated = {
 
 /** A price. */
 export const price = z
-  .strictObject(dated)
-  .describe("a price as { value, low, high, currency, date, growth, tag, source }");
+  .strictObject({
+    ...dated,
+    volume: z
+      .number()
+      .positive()
+      .optional()
+      .describe("units a year that an offer asks for, such as 8000 for litres of ink"),
+  })
+  .describe("a price as { value, low, high, currency, date, growth, volume, tag, source }");
 
 /** A line of capital. */
 export const capex = z

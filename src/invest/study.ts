@@ -241,6 +241,12 @@ export interface Study {
   readonly otherTariff: DatedTariff | undefined;
   /** The option to carry on. */
   readonly carryOn: StudyOption;
+  /**
+   * The option that improves the wash range, and options that move lots in a house where it is improved already;
+   * absent where no option improves it.
+   */
+  readonly afterWash:
+    { readonly wash: StudyOption; readonly options: readonly StudyOption[] } | undefined;
   /** The other options, in the order of the file. */
   readonly options: readonly StudyOption[];
   /** All inputs, by id. */

@@ -5,7 +5,8 @@
 
 import { drawnOptions, type DrawnOption } from "./doubt.js";
 import { gainOf } from "./gain.js";
-import type { Study, StudyOption } from "./study.js";
+import { atOwnSpeed } from "./machine-time.js";
+import type { DatedTariff, Study, StudyOption } from "./study.js";
 import { centralWorld } from "./world.js";
 
 /** A question answered. */
@@ -21,11 +22,17 @@ export interface WhatIf {
     | "no-hours-saved"
     | "worth-nothing-at-end"
     | "tariff-otherwise"
+    | "tariff-by-volume"
+    | "tariff-by-strength"
+    | "exhaust-due-anyway"
+    | "own-speed"
     | "nothing-leaves"
     | "carry-on-pays-nothing"
     | "neither-pays";
   /** Worth at central values. */
   readonly central: number;
+  /** Litres of pigment ink a year once all have moved, at central values. */
+  readonly litres: number;
   /** The option in drawn worlds. */
   readonly drawn: DrawnOption;
 }
@@ -49,7 +56,10 @@ export function whatIfsOf(study: Study, option: StudyOption, draws: number): rea
     const map = new Map(held);
     const [drawn] = drawnOptions(other, [one], draws, map);
     if (drawn === undefined) return undefined;
-    return { code, central: gainOf(other, one, centralWorld(map)).worth, drawn };
+    const { worth, option: cost } = gainOf(other, one, centralWorld(map));
+    const full = Math.min(one.text.life, Math.max(1, one.rampup.length));
+    const litres = cost.quantities.get("ink.pigment")?.[full] ?? 0;
+    return { code, central: worth, litres, drawn };
   };
   const times = (id: string, by: number): readonly (readonly [string, number])[] => [
     [id, (study.inputs.get(id)?.central ?? 0) * by],
@@ -60,6 +70,7 @@ export function whatIfsOf(study: Study, option: StudyOption, draws: number): rea
   const rejects = `options.${option.name}.rejects`;
   const { otherTariff, carryOn } = study;
   const spared = { ...study, carryOn: { ...carryOn, capital: [] } };
+  const faster = atOwnSpeed(option);
   return [
     answer("fewer-orders", times("orders.level", 0.7)),
     answer("half-may-move", times("moves.all", 0.5)),
@@ -84,9 +95,37 @@ export function whatIfsOf(study: Study, option: StudyOption, draws: number): rea
             effluent: { ...study.effluent, tariffs: [otherTariff] },
           }),
         ]),
+    ...tariffsAlone(study).map(([code, tariff]) =>
+      answer(code, [], { ...study, effluent: { ...study.effluent, tariffs: [tariff] } }),
+    ),
+    ...(faster === undefined ? [] : [answer("own-speed", [], study, faster)]),
+    ...(option.capital.some(({ kind }) => kind === "exhaust")
+      ? [
+          answer("exhaust-due-anyway", [], study, {
+            ...option,
+            capital: option.capital.filter(({ kind }) => kind !== "exhaust"),
+          }),
+        ]
+      : []),
     answer("carry-on-pays-nothing", [], spared),
     answer("neither-pays", [], spared, withoutAnyway(study, option)),
   ].flatMap((each) => (each === undefined ? [] : [each]));
+}
+
+// Where the tariff goes from volume to strength or back, each of them from the first day on.
+function tariffsAlone({
+  effluent: { tariffs },
+  otherTariff,
+}: Study): readonly (readonly ["tariff-by-volume" | "tariff-by-strength", DatedTariff])[] {
+  const dated = [...tariffs].sort((a, b) => (a.from < b.from ? -1 : 1));
+  const volume = dated.filter(({ tariff }) => tariff.form === "volume").at(-1);
+  const strength = dated.filter(({ tariff }) => tariff.form !== "volume").at(-1);
+  const from = dated[0]?.from ?? "";
+  if (otherTariff !== undefined || volume === undefined || strength === undefined) return [];
+  return [
+    ["tariff-by-volume", { ...volume, from }],
+    ["tariff-by-strength", { ...strength, from }],
+  ];
 }
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { monthLoad } from "../../src/charts/month-load.js";
-import { at, bars, elements, sound } from "./sound.js";
+import { at, bars, elements, sound, texts } from "./sound.js";
 
 const draw = (capacity: number) =>
   sound(() =>
@@ -36,5 +36,15 @@ describe("picture of a machine's load", () => {
       );
     expect(line(1200)).toBeLessThan(top(1200));
     expect(line(600)).toBeGreaterThan(top(600));
+  });
+
+  it("names no route that has no bar", () => {
+    const pigment = sound(() =>
+      monthLoad({ area: "m²", capacity: 9, months: [{ month: "26-01", dye: 0, pigment: 5 }] }),
+    );
+    const words = texts(pigment).map(({ text }) => text);
+    expect(words).toContain("pigment");
+    expect(words).not.toContain("dye");
+    expect(texts(draw(1000)).map(({ text }) => text)).toContain("dye");
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { timeBoxes } from "../../src/charts/time-boxes.js";
+import { PALE } from "../../src/charts/palette.js";
 import { bars, sound, texts, at } from "./sound.js";
 
 const row = (route: "dye" | "pigment", process: number) => ({
@@ -7,6 +8,7 @@ const row = (route: "dye" | "pigment", process: number) => ({
   route,
   process,
   queue: 2,
+  given: 0,
   total: [3, 4, 5, 7, 12],
 });
 
@@ -26,5 +28,15 @@ describe("picture of times", () => {
     expect(() => timeBoxes({ rows: [{ ...row("dye", 1), queue: Infinity }] })).toThrow(
       "picture of times",
     );
+  });
+
+  it("sets batch and store behind the wait, to the same scale, and names them only then", () => {
+    const stored = sound(() => timeBoxes({ rows: [{ ...row("dye", 6), given: 3 }] }));
+    const words = (drawing: ReturnType<typeof draw>) => texts(drawing).map(({ text }) => text);
+    expect(words(stored)).toContain("batch and store");
+    expect(words(draw())).not.toContain("batch and store");
+    const wide = (colour: string): number => at(bars(stored, colour).at(-1), "width");
+    const [machine, store] = [wide("#f2c647"), wide(PALE)];
+    expect(machine / store).toBeCloseTo(2, 1);
   });
 });

@@ -175,6 +175,11 @@ describe("measures", () => {
   it("have a rate of return at which the worth is nothing", () => {
     for (const option of study.options) {
       const { rates, gain } = measuresOf(study, option);
+      const { mainRate = NaN } = measuresOf(study, option);
+      expect(rates).toContain(mainRate);
+      const beside = (by: number): number =>
+        presentValue(centralWorld().math, mainRate + by, gain.flows);
+      expect(beside(-1e-3)).toBeGreaterThan(beside(1e-3));
       for (const rate of rates) {
         const size = gain.flows.reduce((sum, flow, t) => sum + Math.abs(flow) / (1 + rate) ** t, 0);
         expect(Math.abs(presentValue(centralWorld().math, rate, gain.flows)) / size).toBeLessThan(
@@ -243,6 +248,10 @@ describe("break-evens", () => {
     const swings = worthSwings(study, study.project, 40);
     const widths = swings.map(({ low, high }) => Math.abs(high - low));
     expect(widths).toEqual([...widths].sort((a, b) => b - a));
+    const ink = swings.find(({ input }) => input?.id === "prices.ink.pigment");
+    // Its high end is farther from the value than its low end, so its median is dearer.
+    expect(ink?.middle).toBeLessThan(worthOf(study));
+    expect(ink?.middle).toBeGreaterThan(ink?.high ?? NaN);
   });
 });
 
@@ -262,12 +271,19 @@ describe("what-ifs", () => {
       6,
     );
     for (const { drawn } of answers) expect(drawn.worth).toHaveLength(30);
+    // Strength costs more than volume here, and what is charged more is saved more.
+    expect(of("tariff-by-strength")).toBeGreaterThan(worthOf(study));
+    expect(of("tariff-by-volume")).toBeLessThan(worthOf(study));
+    expect(of("exhaust-due-anyway")).toBeCloseTo(worthOf(study) + 14000, 6);
+    const litres = (code: string): number =>
+      answers.find((one) => one.code === code)?.litres ?? NaN;
+    expect(litres("fewer-orders") / litres("gas-halves")).toBeCloseTo(0.7, 9);
   });
 });
 
 describe("paying", () => {
   it("covers instalments in money of their year, and sets a lease beside buying", () => {
-    const loan = loanOf(study, study.project);
+    const loan = loanOf(study, study.project, 60);
     const flows = gainOf(study, study.project, centralWorld()).flows;
     const year = loan?.years[3];
     const paid = year!.interest.plus(year!.repaid).toNumber();
@@ -278,6 +294,10 @@ describe("paying", () => {
     const spared = (third.coverSpared - third.cover) * third.interest.plus(third.repaid).toNumber();
     expect(spared).toBeCloseTo(38000 * 1.02 ** 3, 6);
     expect(third.cover * third.interest.plus(third.repaid).toNumber()).toBeCloseTo(third.own, 6);
+    for (const { paid: due, adds, cover, coverDrawn } of loan!.years) {
+      expect(adds).toBeCloseTo(Math.max(0, due * (1 - cover)), 6);
+      expect(coverDrawn.low).toBeLessThan(coverDrawn.high);
+    }
     const lease = leaseOf(study, study.project);
     // At the loan's 5.5 %, nominal as the payments are.
     let leased = 4000 / 1.055 ** 7;
@@ -286,6 +306,13 @@ describe("paying", () => {
     expect(lease?.leased).toBeCloseTo(leased, 6);
     expect(lease?.worth).toBeCloseTo(worthOf(study) + 84000 - leased, 6);
     expect(lease).toMatchObject({ rate: 0.055, ofLoan: true });
+    // At the house's own rate, 7 % in money of the start and 2 % of inflation.
+    const house = 1.07 * 1.02;
+    let dear = 4000 / house ** 7;
+    for (let t = 1; t <= 7; t++) dear += 15400 / house ** t;
+    expect(lease?.own.leased).toBeCloseTo(dear, 6);
+    expect(lease?.own.leased).toBeLessThan(lease?.own.bought ?? NaN);
+    expect(1 + (lease?.impliedReal ?? NaN)).toBeCloseTo((1 + (lease?.implied ?? NaN)) / 1.02, 12);
     // At its own rate the payments are worth what the machine costs.
     const own = lease?.implied ?? NaN;
     let price = 4000 / (1 + own) ** 7;

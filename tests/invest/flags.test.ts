@@ -130,3 +130,25 @@ describe("options on unlike terms", () => {
     ]);
   });
 });
+
+describe("what goes with lots that move", () => {
+  const block = / {6}- \{\n {10}what: stock of pigment ink,[^}]*\}\n/;
+
+  it("is asked for in every option that moves them", () => {
+    const { problems } = flagged(block, "", DEMO_TEXT);
+    const missing = problems.filter(({ code }) => code === "one-off-missing");
+    expect(missing).toMatchObject([{ severity: "warning", value: "second calender" }]);
+    expect(missing[0]?.expected).toContain("working-capital as in existing calender");
+    const whole = readInvest({ name: "invest.yaml", text: DEMO_TEXT }).problems;
+    expect(whole.map(({ code }) => code)).not.toContain("one-off-missing");
+  });
+
+  it("is no payment where stock is only written off", () => {
+    const { problems } = flagged(
+      "clearing away dye inks that go out of date",
+      "old dye inks written off",
+      DEMO_TEXT,
+    );
+    expect(problems.map(({ code }) => code)).toContain("write-off-no-payment");
+  });
+});

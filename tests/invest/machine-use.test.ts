@@ -31,7 +31,7 @@ const hours = (of: Study, option: StudyOption, machine: string): number =>
 describe("a machine that is bought", () => {
   it("adds its own hours at its own speed to those of the one there", () => {
     const own = 5800 * 0.88;
-    expect(hours(study, named("calender there"), "calender")).toBeCloseTo(own, 9);
+    expect(hours(study, named("existing calender"), "calender")).toBeCloseTo(own, 9);
     const added = 5800 * 0.85 * 1.15;
     expect(hours(study, named("second calender"), "calender")).toBeCloseTo(own + added, 9);
   });
@@ -52,7 +52,7 @@ describe("a machine that is bought", () => {
 
   it("is not needed where the one there has room, and is where it has not", () => {
     const [need] = needsOf(study, study.project, 40);
-    expect(need).toMatchObject({ machine: "calender", moved: 1, twin: "calender there" });
+    expect(need).toMatchObject({ machine: "calender", moved: 1, twin: "existing calender" });
     const { alone } = need!;
     expect(alone.asked / alone.has).toBeLessThan(0.6);
     expect(alone.peak).toBeGreaterThan(alone.asked / alone.has);
@@ -129,7 +129,7 @@ describe("orders beyond the hours of machines", () => {
     expect(undone).toBeGreaterThan(0);
     expect(line?.money[12]).toBeCloseTo(undone * priced.accepted * 6, 6);
     // Lots that move off the full printer make room.
-    const { book: moved } = costOf(priced, named("calender there", priced), 12, world);
+    const { book: moved } = costOf(priced, named("existing calender", priced), 12, world);
     expect(moved.done[12]).toBeGreaterThan(book.done[12] ?? NaN);
   });
 });

@@ -48,7 +48,7 @@ describe("what lots leave behind for good", () => {
 
   it("is paid for by its share, whatever the new route asks for", async () => {
     const study = demoStudy(await demoMill());
-    const option = study.options.find(({ name }) => name === "calender there")!;
+    const option = study.options.find(({ name }) => name === "existing calender")!;
     const hours = (share: number): number =>
       costOf(study, option, 5, centralWorld(new Map([["stays.labour", share]]))).quantities.get(
         "machine.hours",

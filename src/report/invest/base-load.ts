@@ -76,7 +76,7 @@ export function baseLoadMoney(desk: InvestDesk): {
 const UNIT: Readonly<Record<string, string>> = { "water.withdrawn": "m³" };
 
 /**
- * The table of what stays.
+ * The table of what is still paid.
  *
  * @param desk - the report
  * @returns a sentence and the table
@@ -102,7 +102,7 @@ export function baseLoadBlocks(desk: InvestDesk): readonly Block[] {
   return [
     paragraph([
       removed.length === 0
-        ? "No machine is taken out, so what steamer and stenter take while kept hot stays. "
+        ? "No machine is taken out, so what steamer and stenter take while kept hot is still paid. "
         : `${removed.join(" and ")} are taken out, so their standby goes too. `,
       shares.length === 0
         ? "No share is given that is paid for all the same: if the boiler idles, heat saved is overstated."
@@ -112,8 +112,8 @@ export function baseLoadBlocks(desk: InvestDesk): readonly Block[] {
       ? paragraph(["No standby is charged to the lots that move."])
       : table(
           "base-load",
-          `Year ${measures.steady.year}: what the lots that move are charged with on their dye routes (allocated), and what of it stays because machines are kept hot for others (not avoidable).`,
-          ["Flow", "Allocated", "Stays", "Share", `${desk.currency} a year`],
+          `Year ${measures.steady.year}: what the lots that move are charged with on their dye routes (allocated), and what of it is still paid because machines are kept hot for others (not avoidable).`,
+          ["Flow", "Allocated", "Still paid", "Share", `${desk.currency} a year`],
           rows,
         ),
   ];

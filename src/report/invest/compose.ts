@@ -18,7 +18,11 @@ import type { InvestInput } from "./input.js";
 import { inputTable, orderBlocks, riskBlocks, scheduleTable } from "./options.js";
 import { payingBlocks } from "./paying.js";
 import { findingBlocks } from "./first-findings.js";
-import { cashBlocks, cashTable, decisionLine, hangsOn, optionTable } from "./page-one.js";
+import { cashBlocks, cashTable } from "./cash.js";
+import { inkVolumeBlocks } from "./inks.js";
+import { optionTable } from "./option-table.js";
+import { decisionLine, hangsOn } from "./page-one.js";
+import { verdictBlock } from "./verdict.js";
 import { questionTable } from "./questions.js";
 import { turningBlocks } from "./turning.js";
 
@@ -33,7 +37,7 @@ export function composeInvestment(input: InvestInput, template: string): ReportD
   const desk = new InvestDesk(input);
   const title = "Is it worth buying";
   const blocks: Record<string, readonly Block[]> = {
-    decision: [decisionLine(desk)],
+    decision: [verdictBlock(desk), decisionLine(desk)],
     findings: findingBlocks(desk),
     options: [optionTable(desk)],
     cash: cashBlocks(desk),
@@ -41,7 +45,7 @@ export function composeInvestment(input: InvestInput, template: string): ReportD
     "cash-table": [cashTable(desk)],
     order: orderBlocks(desk),
     costs: costBlocks(desk),
-    turning: turningBlocks(desk),
+    turning: [...turningBlocks(desk), ...inkVolumeBlocks(desk)],
     questions: [questionTable(desk)],
     hall: hallBlocks(desk),
     "base-load": baseLoadBlocks(desk),
@@ -135,7 +139,7 @@ function movesTable(desk: InvestDesk): Block {
       right(formatPercent(share.central)),
       right(
         share.low === share.high
-          ? "held"
+          ? "fixed"
           : `${formatPercent(share.low)} to ${formatPercent(share.high)}`,
       ),
       share.tag,

@@ -4,9 +4,11 @@
 
 import { byHeadingOf, type Heading, HEADINGS, type LineMoney } from "../../invest/cost.js";
 import { DOUBLES } from "../../invest/arithmetic.js";
+import { pricePath } from "../../invest/price-path.js";
+import { centralWorld } from "../../invest/world.js";
 import type { Block, Cell } from "../document.js";
 import { formatChange } from "../../charts/number-format.js";
-import { digitsFor } from "../format.js";
+import { digitsFor, formatNumber } from "../format.js";
 import { type InvestDesk, inputValue, money, paragraph, right, span, table } from "./desk.js";
 
 /** Flows with what their quantities are divided by to be printed, and the unit then. */
@@ -47,7 +49,7 @@ export function costBlocks(desk: InvestDesk): readonly Block[] {
       desk.number("cost.now", total(now) / area, per).run,
       ` ${per} if one carries on and `,
       desk.number("cost.then", total(then) / area, per).run,
-      ` ${per} with ${option.name}, capital left out. What is priced here is avoidable: standby of machines that stay is not counted as saved, and of what else lots leave behind the shares under “stays” are paid for all the same. The report of both routes prints allocated quantities, which are larger.`,
+      ` ${per} with ${option.name}, capital left out. What is priced here is avoidable: standby of machines that stay is not counted as saved, and of what else lots leave behind the shares given in the file are paid for all the same. The report of both routes prints allocated quantities, which are larger.`,
     ]),
     {
       kind: "figure",
@@ -120,6 +122,7 @@ function lineTable(desk: InvestDesk, year: number): Block {
               ? "tariff"
               : inputValue(price, price.central),
           ),
+          right(priceIn(desk, what, year)),
           price === undefined ? "" : what === "effluent" ? tariffTags(desk) : price.tag,
           right(money(now?.money[year] ?? 0)),
           right(money(then?.money[year] ?? 0)),
@@ -129,11 +132,31 @@ function lineTable(desk: InvestDesk, year: number): Block {
   );
   return table(
     "cost-lines",
-    `Lines of cost in year ${year}: quantities that are avoidable, price at its date, what the price is from, ${desk.currency} a year.`,
-    ["Line", study.carryOn.name, project.option.name, "Price", "From", "Now", "Then"],
+    `Lines of cost in year ${year}: quantities that are avoidable, price at its date and as it has become in that year, what the price is from, ${desk.currency} a year.`,
+    [
+      "Line",
+      study.carryOn.name,
+      project.option.name,
+      "Price",
+      `Year ${year}`,
+      "From",
+      "Now",
+      "Then",
+    ],
     rows,
-    { widths: [2, 1.2, 1.2, 1.4, 0.8, 1, 1] },
+    { widths: [1.8, 1.1, 1.1, 1.4, 0.8, 0.8, 0.9, 0.9] },
   );
+}
+
+// A price as it has become in a year; empty where a line has none of its own.
+function priceIn(desk: InvestDesk, what: string, year: number): string {
+  const { study, project } = desk.found;
+  const line =
+    study.prices.get(what) ??
+    [...project.option.yearly, ...study.carryOn.yearly].find((one) => one.what === what);
+  if (line === undefined) return "";
+  const then = pricePath(study, centralWorld(), line, year)[year] ?? NaN;
+  return formatNumber(then, digitsFor(then));
 }
 
 function tariffTags(desk: InvestDesk): string {

@@ -127,6 +127,7 @@ export function investJson(document: ReportDocument, input: InvestInput): string
         npvDrawn: drawn.spread,
         above: drawn.above / study.draws,
         rates: measures.rates,
+        mainRate: measures.mainRate ?? null,
         mirr: measures.modified ?? null,
         simplePayback: measures.simplePayback ?? null,
         payback: measures.payback ?? null,
@@ -160,6 +161,19 @@ export function investJson(document: ReportDocument, input: InvestInput): string
         npvDrawn: drawn.spread,
         above: drawn.above / drawn.worth.length,
       })),
+      orderByWorth: findings.orderByWorth,
+      afterWash: findings.afterWash,
+      dueAnyway: {
+        present: findings.due.present,
+        lines: findings.due.lines.map(({ line, years, money }) => ({
+          what: line.what,
+          years,
+          money,
+        })),
+      },
+      withoutSpared: Object.fromEntries(findings.unspared),
+      pigmentInkLitres: Object.fromEntries(findings.litres.map(({ name, years }) => [name, years])),
+      codAtDrain: findings.strengths,
       machines: Object.fromEntries(findings.lastUses.map(({ name, uses }) => [name, uses])),
       needs: findings.needs.map(({ machine, alone, moved, twin }) => ({
         machine,

@@ -3,12 +3,15 @@
  */
 
 import type { DrawnOption } from "../../invest/doubt.js";
-import type { Findings } from "../../invest/findings.js";
+import { type Findings, SIDE_DRAWS } from "../../invest/findings.js";
 import type { Input } from "../../invest/inputs.js";
 import type { Block, Cell, Run } from "../document.js";
 import { FigureDesk, type Noted, textCell } from "../figure-desk.js";
-import { digitsFor, formatNumber } from "../format.js";
+import { digitsFor, formatNumber, formatPercent } from "../format.js";
 import type { InvestInput } from "./input.js";
+
+/** Share of draws below which a chance is printed as a bound. [-] */
+const RARE = 0.01;
 
 /** A worth in print: median and both ends, rounded alike. */
 export interface Worth extends Noted {
@@ -56,6 +59,22 @@ export class InvestDesk {
     const noted = this.figures.range(id, { median, low, high }, this.currency);
     const end = (value: number): string => formatNumber(value, noted.digits);
     return { ...noted, low: end(low), high: end(high) };
+  }
+
+  /**
+   * Share of draws in print, with one bound for what is rare wherever it stands: no tighter than side questions, which
+   * are drawn less often, can show.
+   *
+   * @param count - draws
+   * @param of - of how many; all when absent
+   * @returns in whole percent, never 0 or 100
+   */
+  chance(count: number, of: number = this.found.study.draws): string {
+    const least = Math.max(RARE, Math.ceil(300 / Math.min(of, SIDE_DRAWS)) / 100);
+    const share = count / of;
+    if (share < least) return `<\u00a0${formatPercent(least)}`;
+    if (share > 1 - least) return `>\u00a0${formatPercent(1 - least)}`;
+    return formatPercent(share);
   }
 
   /**
@@ -113,7 +132,7 @@ export function years(years: number | undefined): string {
  */
 export function inputValue(input: Pick<Input, "unit" | "id">, value: number): string {
   if (isPercent(input)) return `${formatNumber(100 * value, digitsFor(100 * value))}\u00a0%`;
-  const unit = input.unit === "1" ? "-fold" : `\u00a0${input.unit}`;
+  const unit = input.unit === "1" ? " times" : `\u00a0${input.unit}`;
   return `${formatNumber(value, digitsFor(value))}${unit}`;
 }
 
@@ -139,11 +158,11 @@ export function standing(input: Pick<Input, "tag">): string {
  * What 10 to 90 % of the draws of an input hold.
  *
  * @param input - the input
- * @returns such as `12.4 EUR/L to 14.3 EUR/L`; `held` where it has no doubt
+ * @returns such as `12.4 EUR/L to 14.3 EUR/L`; `fixed` where it has no doubt
  */
 export function inputSpan(input: Input): string {
   return input.low === input.high
-    ? "held"
+    ? "fixed"
     : `${inputValue(input, input.low)} to ${inputValue(input, input.high)}`;
 }
 

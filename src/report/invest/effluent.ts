@@ -8,9 +8,16 @@ import { type EffluentYear, effluentYears } from "../../invest/effluent.js";
 import type { StudyOption } from "../../invest/study.js";
 import { exactWorld } from "../../invest/world.js";
 import type { Block, Cell } from "../document.js";
-import { formatNumber, formatShareOfDraws } from "../format.js";
+import { formatNumber } from "../format.js";
 import { type InvestDesk, inputValue, money, paragraph, right, span, table } from "./desk.js";
-import { costWords } from "./page-one.js";
+import { costWords } from "./option-table.js";
+
+/** Forms of tariffs in words. */
+const FORMS = {
+  volume: "by volume alone",
+  mogden: "by volume and strength, against standard sewage",
+  excess: "by volume, and by strength above what goes free",
+} as const;
 
 /**
  * The charge of the first year of each tariff in force, once all have moved, part by part.
@@ -40,7 +47,7 @@ export function effluentBlocks(desk: InvestDesk): readonly Block[] {
   const { effluent } = study;
   return [
     paragraph([
-      `${effluent.cod === undefined ? "COD of effluent is as modelled" : `COD of effluent today is ${inputValue(effluent.cod, effluent.cod.central)} (${effluent.cod.tag})`}, solids ${inputValue(effluent.solids, effluent.solids.central)} (${effluent.solids.tag}); the model of the hall says how COD moves when lots move, and the load of solids is taken to follow ${effluent.solidsFollow}. Strengths after the change are not measured: sample them during the trial. Less water makes effluent stronger, and a limit on concentration can be passed although the load falls.`,
+      `${effluent.cod === undefined ? "COD of effluent is as modelled" : `COD of effluent today is ${inputValue(effluent.cod, effluent.cod.central)} (${effluent.cod.tag})`}, solids ${inputValue(effluent.solids, effluent.solids.central)} (${effluent.solids.tag}); the model of the hall says how COD moves when lots move, and the load of solids is taken to follow ${effluent.solidsFollow === "cod" ? "that of COD" : "the volume"}. Strengths after the change are not measured: sample them during the trial. Less water makes effluent stronger, and a limit on concentration can be passed although the load falls.`,
     ]),
     ...limitBlocks(desk),
     ...tables,
@@ -55,7 +62,7 @@ function limitBlocks(desk: InvestDesk): readonly Block[] {
     name,
     right(formatNumber(central, 0)),
     right(span(cod.low, cod.high)),
-    ...(above === undefined ? [] : [right(formatShareOfDraws(above.count, above.of))]),
+    ...(above === undefined ? [] : [right(desk.chance(above.count, above.of))]),
   ]);
   return [
     paragraph([
@@ -65,8 +72,13 @@ function limitBlocks(desk: InvestDesk): readonly Block[] {
     ]),
     table(
       "cod-limit",
-      `COD at the drain in the last year of ${project.option.name}, mg/L.`,
-      ["Option", "COD", "10 to 90 % of draws", ...(codLimit === undefined ? [] : ["Above it in"])],
+      `COD at the drain in year ${project.option.text.life}, or the last year of an option that lives shorter, mg/L.`,
+      [
+        "Option",
+        "COD",
+        "10 to 90 % of draws",
+        ...(codLimit === undefined ? [] : ["Draws above the limit"]),
+      ],
       rows,
     ),
   ];
@@ -124,7 +136,7 @@ function worked(
   rows.push(["charge", "", sum(before), "", sum(after)]);
   return table(
     `effluent-${before.tariff.from}`,
-    `Charge of year ${year} by the tariff of ${before.tariff.from} (${form}; ${before.tariff.tag}${before.tariff.source === "" ? "" : `, ${before.tariff.source}`}), ${desk.currency}, reckoned in decimals at central values.`,
+    `Charge of year ${year} by the tariff of ${before.tariff.from} (${FORMS[form]}; ${before.tariff.tag}${before.tariff.source === "" ? "" : `, ${before.tariff.source}`}), ${desk.currency}, reckoned in decimals at central values.`,
     ["Part", "Rate per m³", study.carryOn.name, "Rate per m³", project.option.name],
     rows,
     { widths: [2, 1, 1.2, 1, 1.2] },
@@ -146,7 +158,7 @@ export function carbonBlocks(desk: InvestDesk): readonly Block[] {
       price === undefined
         ? "No carbon price is paid, so none is counted; a value that a government sets for its own appraisals is not a price. "
         : `Carbon is counted at ${inputValue(price.price, price.price.central)} (${price.price.tag}) on what the mill burns, where it is really paid. `,
-      "Tonnes are partial, gate to gate: scopes 1 and 2 by location, and what a partner house causes. Beside each cost stands the share of draws in which the option saves money. One that does has no cost per tonne, and options are never ranked by it: more tonnes would make a saver look worse.",
+      "Tonnes are partial, gate to gate: scopes 1 and 2 by location, and what a partner house causes. Beside each cost stands the share of draws in which the option brings money and takes less of it, of CO₂e or of water. One that does has no cost per tonne, and options are never ranked by it: more tonnes would make a saver look worse.",
     ]),
     table(
       "carbon",

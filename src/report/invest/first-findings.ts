@@ -1,94 +1,80 @@
 /**
- * Findings that come before any figure: a machine that need not be bought, and prices on which two files disagree.
+ * Findings that come before any figure: a machine that need not be bought, machines short of hours, a permit limit that
+ * would be passed, and prices on which two files disagree.
  */
 
-import { type Need } from "../../invest/machine-use.js";
+import { aheadIn } from "../../invest/doubt.js";
+import type { MachineUse, Need } from "../../invest/machine-use.js";
 import type { Block } from "../document.js";
-import { formatPercent, formatShareOfDraws } from "../format.js";
-import { type InvestDesk, inputValue, money, paragraph, say, standing } from "./desk.js";
+import { formatDate, formatPercent } from "../format.js";
+import { type InvestDesk, inputValue, paragraph, say } from "./desk.js";
+import { inkCaseWords, otherPriceWords } from "./inks.js";
+import { hasRoom } from "./verdict.js";
 
-/** Share of draws above which the machine there is said to have room. [-] */
-const SURE = 0.5;
-
-/** Prices named on page one. */
-const NAMED = 3;
+/** Share of draws from which on a machine is said to be short of hours over a year. [-] */
+const OFTEN = 0.05;
 
 /**
  * Findings.
  *
  * @param desk - the report
- * @returns a paragraph for machines and one for prices, where there is something to say
+ * @returns a small paragraph, where there is something to say
  */
 export function findingBlocks(desk: InvestDesk): readonly Block[] {
-  return [...needBlocks(desk), ...priceBlocks(desk)];
+  const runs = (
+    [
+      ["Machines: ", [...needWords(desk), ...shortWords(desk)]],
+      ["Permit: ", limitWords(desk)],
+      ["Prices: ", [...inkCaseWords(desk), ...otherPriceWords(desk)]],
+    ] as const
+  ).flatMap(([lead, sentences]) =>
+    sentences.length === 0 ? [] : [say(lead, "bold"), `${sentences.join(" ")} `],
+  );
+  return runs.length === 0 ? [] : [paragraph(runs, "small")];
 }
 
-function needBlocks(desk: InvestDesk): readonly Block[] {
-  const { needs } = desk.found;
-  if (needs.length === 0) return [];
-  const spare = needs.filter(hasRoom);
-  const lead =
-    spare.length === needs.length
-      ? "No machine need be bought for volume: "
-      : `${needs
-          .filter((need) => !hasRoom(need))
-          .map(({ machine }) => machine)
-          .join(" and ")} would not do alone: `;
-  const words = needs.map((need) => needWords(desk, need)).join(" ");
-  return [paragraph([say(lead, "bold"), words, bottleneckWords(desk)], "small")];
+function needWords(desk: InvestDesk): readonly string[] {
+  return desk.found.needs.map((need) => oneNeed(desk, need));
 }
 
-function hasRoom({ alone }: Need): boolean {
-  return alone.peak <= 1 && alone.peakFull < SURE;
-}
-
-function needWords(desk: InvestDesk, need: Need): string {
-  const { study, options, project } = desk.found;
+function oneNeed(desk: InvestDesk, need: Need): string {
+  const { options, project, study } = desk.found;
   const { machine, alone, twin } = need;
-  const { draws } = study;
-  const use = `with all lots moved the ${machine} there is used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} in its busiest month (${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)}), with room then in ${formatShareOfDraws(Math.round((1 - alone.peakFull) * draws), draws)} of draws`;
+  const use = `the existing ${machine} alone would be used ${formatPercent(alone.asked / alone.has)} of its hours in the last year, ${formatPercent(alone.peak)} (${formatPercent(alone.peaks.low)} to ${formatPercent(alone.peaks.high)}) in its busiest month${hasRoom(need) ? "" : ", which it has not"}`;
   const other = options.find(({ option }) => option.name === twin);
   if (other === undefined)
     return `${use}. No option is compared that moves these lots without buying one: add it.`;
-  const ahead = other.drawn.even.reduce(
-    (count, even, at) => count + (even > (project.drawn.even[at] ?? 0) ? 1 : 0),
-    0,
-  );
-  const { interval, value } = desk.worth(other.drawn);
-  return `${use}. ${other.option.name} moves the same lots without it: NPV ${value.text} (${interval}), ahead of ${project.option.name} in ${formatShareOfDraws(ahead, draws)} of draws.`;
+  const ahead = aheadIn(other.drawn.even, project.drawn.even);
+  return `${use}; ${other.option.name}, which moves the same lots with it, is ahead in ${desk.chance(ahead, study.draws)} of draws.`;
 }
 
-// The machine that no option adds and that the busiest month asks too much of.
-function bottleneckWords(desk: InvestDesk): string {
-  const { lastUses, project } = desk.found;
-  const uses = lastUses.find(({ name }) => name === project.option.name)?.uses ?? [];
-  const full = uses.filter(({ machine, peak }) => peak > 1 && !project.option.adds.has(machine));
-  return full.length === 0
-    ? ""
-    : ` ${full.map(({ machine, peak, month }) => `${machine} is asked for ${formatPercent(peak)} in ${month}`).join("; ")}, so lots are printed ahead or behind.`;
-}
-
-function priceBlocks(desk: InvestDesk): readonly Block[] {
-  const { differences, plantFile } = desk.input;
-  if (differences.length === 0) return [];
-  const { project, study } = desk.found;
-  const { inputs } = study;
-  const shown = differences.slice(0, NAMED).map((one) => {
-    const input = inputs.get(one.input);
-    const unit = (value: number): string =>
-      input === undefined || one.input === "effluent.level"
-        ? `${money(value)}\u00a0${desk.currency}`
-        : inputValue(input, value);
-    return `${one.key.join(".")} of invest.yaml is ${unit(one.value)} (${standing(one)}), ${one.plantKey} of ${plantFile} ${unit(one.plantValue)}; at that the NPV would be ${money(one.worth)}, not ${money(project.measures.gain.worth)}`;
+// Machines that no option adds and that are asked for more than they have, in the busiest month or over the year.
+function shortWords(desk: InvestDesk): readonly string[] {
+  const { lastUses, project, study } = desk.found;
+  const { option } = project;
+  const short = (name: string): readonly MachineUse[] =>
+    (lastUses.find((one) => one.name === name)?.uses ?? []).filter(
+      ({ machine, peak, full }) =>
+        (peak > 1 || full > OFTEN) && !(name === option.name && option.adds.has(machine)),
+    );
+  const words = ({ machine, peak, month, full }: MachineUse): string =>
+    `${machine} for ${formatPercent(peak)} of its hours in a month like ${formatDate(month)}, and over the year for too many in ${desk.chance(full * study.draws)} of draws`;
+  return [option, study.carryOn].flatMap(({ name, text: { life } }) => {
+    const uses = short(name);
+    return uses.length === 0 ? [] : [`In year ${life} ${name} asks ${uses.map(words).join("; ")}.`];
   });
-  const more = differences.length - shown.length;
+}
+
+// COD at the drain above the permit, and that no treatment is paid for.
+function limitWords(desk: InvestDesk): readonly string[] {
+  const { strengths, study, project } = desk.found;
+  const { codLimit } = study.effluent;
+  if (codLimit === undefined) return [];
+  const often = (name: string): string => {
+    const above = strengths.find((one) => one.name === name)?.above;
+    return above === undefined ? "no draws" : desk.chance(above.count, above.of);
+  };
   return [
-    paragraph(
-      [
-        say("Two files differ: ", "bold"),
-        `${shown.join("; ")}${more > 0 ? `; and ${more} more, under what it rests on` : ""}.`,
-      ],
-      "small",
-    ),
+    `COD at the drain is above the limit of ${inputValue(codLimit, codLimit.central)} in ${often(project.option.name)} of draws (${study.carryOn.name}: ${often(study.carryOn.name)}); treatment: not given, not counted.`,
   ];
 }

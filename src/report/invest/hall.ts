@@ -31,23 +31,14 @@ function useBlocks(desk: InvestDesk): readonly Block[] {
       desk.number("use", (100 * most.runs) / most.has, "%", 0).run,
       ` % of its hours (10 to 90 % of draws ${formatPercent(most.use.low)} to ${formatPercent(most.use.high)})${most.use.median > BUSY ? ". Above 85 % lots wait long" : ""}. ${moved < wanted ? `For want of hours only ${formatPercent(moved / wanted)} of the lots that may move can.` : "All lots that may move find room."}`,
     ]),
-    {
-      kind: "figure",
-      id: "capacity",
+    loadFigure(desk, "capacity", area / 12, {
+      times: 1,
       title: `Area through ${most.machine} with ${project.option.name}, as logged, beside what it can do, m² a month`,
-      description: `Months of the log with the lots that may move moved; ${most.machine} can do ${money(area / 12)} m² a month.`,
-      chart: {
-        kind: "month-load",
-        data: {
-          area: `m² a month through ${most.machine}`,
-          capacity: area / 12,
-          months: desk.input.months.map(({ month, dye, pigment, mayMove }) => ({
-            month: month.slice(2),
-            ...through(desk, most.machine, { dye, pigment, mayMove }),
-          })),
-        },
-      },
-    },
+    }),
+    loadFigure(desk, "capacity-last", area / 12, {
+      times: ordersIn(desk, project.option.text.life),
+      title: `The same in year ${project.option.text.life}, as orders grow, m² a month`,
+    }),
     table(
       "capacity-months",
       "Area printed by month as logged, m², and of the dye area what the rules let move.",
@@ -62,13 +53,20 @@ function useBlocks(desk: InvestDesk): readonly Block[] {
     ),
     table(
       "machines",
-      `Hours of machines in year ${year}: what they have (staffed hours × availability, those of machines bought with them), what they run, and use with 10 to 90 % of the draws. None runs longer than it has hours.`,
-      ["Machine", "Has, h", study.carryOn.name, project.option.name, "Use before", "Use after"],
+      `Hours of machines in year ${year}: what they have (staffed hours × availability, those of machines bought with them), what they run in hours of the existing one, and use with 10 to 90 % of the draws. An hour of a faster machine counts in use as that many hours of the existing one. None runs longer than it has hours.`,
+      [
+        "Machine",
+        "Staffed × availability, h",
+        study.carryOn.name,
+        project.option.name,
+        "Use before",
+        "Use after",
+      ],
       uses.map(({ machine, has, runs, use }) => {
         const before = usesBefore.find((one) => one.machine === machine);
         return [
           machine,
-          right(money(has)),
+          right(money(staffed(desk, machine))),
           right(money(before?.runs ?? NaN)),
           right(money(runs)),
           right(
@@ -82,6 +80,46 @@ function useBlocks(desk: InvestDesk): readonly Block[] {
     ),
     ...everyOption(desk),
   ];
+}
+
+// Months of the log, times what the order book has become, beside what the busiest machine can do.
+function loadFigure(
+  desk: InvestDesk,
+  id: string,
+  capacity: number,
+  { times, title }: { readonly times: number; readonly title: string },
+): Block {
+  const machine = desk.found.uses[0]?.machine ?? "";
+  const months = desk.input.months.map((month) => {
+    const { dye, pigment } = through(desk, machine, month);
+    return { month: month.month.slice(2), dye: times * dye, pigment: times * pigment };
+  });
+  const above = months.filter(({ dye, pigment }) => dye + pigment > capacity);
+  return {
+    kind: "figure",
+    id,
+    title,
+    description: `Months of the log with the lots that may move moved; ${machine} can do ${money(capacity)} m² a month, and ${above.length === 0 ? "no month asks for more" : `more is asked for in ${above.map(({ month }) => month).join(", ")}`}.`,
+    chart: {
+      kind: "month-load",
+      data: { area: `m² a month through ${machine}`, capacity, months },
+    },
+  };
+}
+
+// The order book of a year as a multiple of the logged one.
+function ordersIn(desk: InvestDesk, year: number): number {
+  const { level, growth } = desk.found.study;
+  return level.central * (1 + growth.central) ** year;
+}
+
+// Staffed hours times availability of a machine with those bought beside it.
+function staffed(desk: InvestDesk, machine: string): number {
+  const { study, project } = desk.found;
+  return [study.capacity.get(machine), project.option.adds.get(machine)].reduce(
+    (sum, one) => sum + (one === undefined ? 0 : one.hours.central * one.availability.central),
+    0,
+  );
 }
 
 // Use of every machine by every option: last year, its busiest month, and how often there is no room.
@@ -143,13 +181,12 @@ function through(
 }
 
 function areaPerHour(desk: InvestDesk, hours: number): number {
-  const { uses, study, project } = desk.found;
+  const { uses, project } = desk.found;
   const [most] = uses;
   const total = desk.input.months
     .map((month) => through(desk, most?.machine ?? "", month))
     .reduce((sum, { dye, pigment }) => sum + dye + pigment, 0);
-  const { year } = project.measures.steady;
-  const orders = study.level.central * (1 + study.growth.central) ** year;
+  const orders = ordersIn(desk, project.measures.steady.year);
   return hours > 0 ? (total * orders * (most?.has ?? 0)) / hours : 0;
 }
 
@@ -160,6 +197,7 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
     route,
     process: time.process.median,
     queue: time.queue.median,
+    given: time.given.median,
     total: time.total,
   });
   const both = [
@@ -179,11 +217,12 @@ function leadBlocks(desk: InvestDesk): readonly Block[] {
     {
       kind: "figure",
       id: "lead-time",
-      title: "How long a lot takes on each route, hours; boxes hold batch and store as given",
+      title:
+        "How long a lot takes on each route, hours; bars are medians, boxes all hours together",
       description: both
         .map(
-          ({ name, process, queue }) =>
-            `${name}: ${formatNumber(process, 1)} h on machines, ${formatNumber(queue, 1)} h waiting`,
+          ({ name, process, queue, given }) =>
+            `${name}: ${formatNumber(process, 1)} h on machines, ${formatNumber(queue, 1)} h waiting, ${formatNumber(given, 1)} h for batch and store`,
         )
         .join("; "),
       chart: { kind: "time-boxes", data: { rows: both } },

@@ -16,7 +16,6 @@ import {
   table,
   years,
 } from "./desk.js";
-import { chance } from "./page-one.js";
 
 /**
  * Order and further measures.
@@ -25,7 +24,7 @@ import { chance } from "./page-one.js";
  * @returns tables
  */
 export function orderBlocks(desk: InvestDesk): readonly Block[] {
-  const { options, order, study } = desk.found;
+  const { options, order, orderByWorth, study, unspared } = desk.found;
   const lives = new Set(options.map(({ option }) => option.text.life));
   const last = Math.max(...options.map(({ option }) => option.text.life));
   const columns = [2, 3, 4, 5, 7, 10].filter((year) => year < last);
@@ -37,32 +36,41 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
       "order",
       "Share of draws in which each option stands at each place, by equal yearly money.",
       ["Option", ...order.map((_, i) => `place ${i + 1}`)],
-      order.map(({ name, places }) => [name, ...places.map((count) => right(chance(desk, count)))]),
+      order.map(({ name, places }) => [name, ...places.map((count) => right(desk.chance(count)))]),
+    ),
+    table(
+      "order-npv",
+      `The same by NPV over one horizon of ${last} years: once an option has lived, one carries on as before.`,
+      ["Option", ...orderByWorth.map((_, i) => `place ${i + 1}`)],
+      orderByWorth.map(({ name, places }) => [
+        name,
+        ...places.map((count) => right(desk.chance(count))),
+      ]),
     ),
     table(
       "measures",
-      `Further measures at central values, ${desk.currency} (${study.money}); MIRR puts income to use at ${formatPercent(study.reinvest, 1)}.`,
+      `Further measures, ${desk.currency} (${study.money}), at the values of the file but for the median of the draws. Without spared capital: as if ${study.carryOn.name} had nothing to lay out; MIRR puts income to use at ${formatPercent(study.reinvest, 1)}.`,
       [
         "Option",
         "Life",
         "NPV, to the cent",
         "NPV median",
-        "10 to 90 %",
         "MIRR",
-        "Index",
+        "Worth per money laid out",
         "Equal money a year",
+        "NPV without spared capital",
       ],
       options.map(({ option, measures, drawn }) => [
         option.name,
-        right(`${option.text.life} a`),
+        right(`${option.text.life}\u00a0a`),
         right(measures.exact),
         right(desk.worth(drawn).run),
-        right(desk.worth(drawn).interval),
         right(measures.modified === undefined ? "none" : formatPercent(measures.modified, 1)),
         right(measures.index === undefined ? "–" : formatNumber(measures.index, 2)),
         right(money(measures.yearly)),
+        right(money(unspared.get(option.name) ?? NaN)),
       ]),
-      { widths: [1.5, 0.6, 1.2, 1, 1.6, 0.8, 0.7, 1] },
+      { widths: [1.8, 0.6, 1.2, 1, 0.8, 1.1, 1.1, 1.2] },
     ),
     table(
       "paybacks",
@@ -75,8 +83,8 @@ export function orderBlocks(desk: InvestDesk): readonly Block[] {
             .reduce((sum, count) => sum + count, 0);
         return [
           option.name,
-          ...columns.map((year) => right(chance(desk, by(year)))),
-          right(chance(desk, paybacks.at(-1) ?? 0)),
+          ...columns.map((year) => right(desk.chance(by(year)))),
+          right(desk.chance(paybacks.at(-1) ?? 0)),
         ];
       }),
     ),
@@ -105,7 +113,7 @@ function curve(desk: InvestDesk): readonly Block[] {
           ...(several.length === 0
             ? []
             : [
-                `The rate of return is not unique for ${several.map(named).join(", ")}, as money changes its sign more than once: read the NPV at your own rate instead.`,
+                `The rate of return is not unique for ${several.map(named).join(", ")}, as money changes its sign more than once; the one printed on page one is the highest at which the NPV falls to 0 as the rate rises. Read the NPV at your own rate instead.`,
               ]),
         ].join(" ");
   const rates =
@@ -147,23 +155,26 @@ export function riskBlocks(desk: InvestDesk): readonly Block[] {
     ["Resale of old machines", ["resale"], "count nothing without an offer"],
     ["Repairs that come anyway", ["repair"], "see what the mill would have to pay without it"],
   ];
-  const rows = asked.map(([what, kinds, remark]): readonly (Cell | string)[] => {
-    const lines = option.capital.filter(({ kind }) => kinds.includes(kind));
-    if (lines.length === 0) return [what, right("not given"), "", "", remark];
-    return [
-      what,
-      right(money(lines.reduce((sum, { price }) => sum + price.central, 0))),
-      [...new Set(lines.map(({ price }) => price.tag))].join(", "),
-      [
-        ...new Set(
-          lines.map(({ owner, due }) => [owner, due].filter((part) => part !== "").join(", ")),
-        ),
-      ]
-        .filter((part) => part !== "")
-        .join("; "),
-      lines.map(({ what: words, year }) => `${words} (year ${year})`).join("; "),
-    ];
-  });
+  const rows: (readonly (Cell | string)[])[] = asked.map(
+    ([what, kinds, remark]): readonly (Cell | string)[] => {
+      const lines = option.capital.filter(({ kind }) => kinds.includes(kind));
+      if (lines.length === 0) return [what, right("not given"), "", "", remark];
+      return [
+        what,
+        right(money(lines.reduce((sum, { price }) => sum + price.central, 0))),
+        [...new Set(lines.map(({ price }) => price.tag))].join(", "),
+        [
+          ...new Set(
+            lines.map(({ owner, due }) => [owner, due].filter((part) => part !== "").join(", ")),
+          ),
+        ]
+          .filter((part) => part !== "")
+          .join("; "),
+        lines.map(({ what: words, year }) => `${words} (year ${year})`).join("; "),
+      ];
+    },
+  );
+  rows.push(drainRow(desk));
   const others = study.options.filter((one) => one !== option).length;
   return [
     table(
@@ -182,6 +193,28 @@ export function riskBlocks(desk: InvestDesk): readonly Block[] {
   ];
 }
 
+// What treating the effluent would cost is no line of the file; how often it would be asked for is known.
+function drainRow(desk: InvestDesk): readonly (Cell | string)[] {
+  const { strengths, study, project } = desk.found;
+  const { codLimit } = study.effluent;
+  const words = strengths
+    .flatMap(({ name, above }) =>
+      above === undefined || (name !== project.option.name && name !== study.carryOn.name)
+        ? []
+        : [`${name} ${desk.chance(above.count, above.of)}`],
+    )
+    .join(", ");
+  return [
+    "COD at the drain",
+    right("not given"),
+    "",
+    "",
+    codLimit === undefined
+      ? "limit of the permit not given: look it up"
+      : `treatment: not given; draws above the limit of ${inputValue(codLimit, codLimit.central)}: ${words}`,
+  ];
+}
+
 /**
  * All inputs with what they are from.
  *
@@ -191,19 +224,18 @@ export function riskBlocks(desk: InvestDesk): readonly Block[] {
 export function inputTable(desk: InvestDesk): Block {
   return table(
     "inputs",
-    "All inputs as drawn: value, 10 to 90 % of the draws, what it is from. The discount rate is held in draws; its ends serve as sensitivity.",
-    ["Input", "Key", "Value", "10 to 90 %", "From", "Source"],
+    "All inputs as drawn: value, 10 to 90 % of the draws, what it is from; the CSV has the key of each. The discount rate is fixed in draws; its ends serve as sensitivity.",
+    ["Input", "Value", "10 to 90 %", "From", "Source"],
     [...desk.found.study.inputs.values()]
       .filter(({ id }) => !id.startsWith("rates.") || id !== `rates.${desk.currency}`)
       .map((input) => [
         input.words,
-        input.id,
         right(inputValue(input, input.central)),
         right(inputSpan(input)),
-        input.id === "moves.all" || input.id === "outlay" ? "held" : input.tag,
+        input.id === "moves.all" || input.id === "outlay" ? "fixed" : input.tag,
         input.source,
       ]),
-    { behind: true, widths: [2, 2, 1, 1.6, 0.7, 1.4] },
+    { behind: true, widths: [2.6, 1.2, 1.8, 0.7, 1.8] },
   );
 }
 
@@ -222,7 +254,7 @@ export function scheduleTable(desk: InvestDesk): Block {
   );
   return table(
     "schedule",
-    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. The running sum, not discounted, stays above zero after ${years(project.measures.payback)}.`,
+    `Gains of ${project.option.name} against ${study.carryOn.name} by year, ${desk.currency} to the cent, reckoned in decimals (by heading in the CSV); discounted column rounded line by line adds up to ${total.toFixed(2)}, the NPV reckoned unrounded is ${project.measures.exact}. The running sum, not discounted, ${project.measures.payback === undefined ? "is not above zero for good within its life" : `is above zero for good after ${years(project.measures.payback)}`}.`,
     [
       "Year",
       "Capital",

@@ -109,7 +109,7 @@ function swingBlocks(desk: InvestDesk): readonly Block[] {
     {
       kind: "figure",
       id: "npv-swings",
-      title: `What moves the net present value of ${project.option.name} (${money(base)} ${desk.currency}), ${desk.currency}`,
+      title: `What changes the net present value of ${project.option.name} (${money(base)} ${desk.currency}), ${desk.currency}`,
       description: shown
         .map(
           ({ input, low, high }) =>
@@ -132,7 +132,7 @@ function swingBlocks(desk: InvestDesk): readonly Block[] {
       },
     },
     paragraph([
-      `The model of the hall, its settings and factors drawn together, moves the present value of ${desk.found.modelParts
+      `The model of the hall, its settings and factors drawn together, shifts the present value of ${desk.found.modelParts
         .slice(0, 3)
         .map((part) => `${part.heading} within ${span(part.low, part.high)}`)
         .join(
