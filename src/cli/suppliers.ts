@@ -153,6 +153,7 @@ async function givenIn(
         const failed = verified.checks.filter(({ outcome }) => outcome === "fail");
         refused.push({
           alias: basename(path),
+          cause: "not read",
           why: `is no pack that can be read: ${failed.map(({ found }) => found).join("; ")}`,
           places: failed.flatMap(({ places }) => places),
         });

@@ -52,7 +52,7 @@ describe("places", () => {
   it("show the chance with unsaid settings drawn beside that with them at their worst", () => {
     const { ranked } = standings([still(5, 5), still(4, 4)], [still(3, 3), still(4, 4)]);
     expect(
-      ranked.map(({ alias, chances, leastDrawn }) => [alias, chances![0], leastDrawn]),
+      ranked.map(({ alias, chances, chancesDrawn }) => [alias, chances![0], chancesDrawn![0]]),
     ).toEqual([
       ["B", 1, 0],
       ["A", 0, 1],

@@ -45,8 +45,8 @@ describe("verification", () => {
     ]);
   });
 
-  it("says that unchanged and signed is not true", () => {
-    expect(NOT_TRUE).toMatch(/^Whole and signed is not true/);
+  it("says that unchanged and signed does not mean true", () => {
+    expect(NOT_TRUE).toMatch(/^Whole and signed does not mean true/);
   });
 
   it("finds any byte that was changed", () => {

@@ -5,7 +5,8 @@
 import type { SuppliersCompared } from "../../suppliers/compare-suppliers.js";
 import { formatNumber, formatPercent } from "../format.js";
 import { printingOf } from "./supplier-tables.js";
-import { listed, questionWords } from "./supplier-words.js";
+import { questionWords } from "./flag-words.js";
+import { listed } from "./supplier-words.js";
 
 /** A question with the smallest fix. */
 export interface Ask {
