@@ -133,6 +133,7 @@ function checked(
     sealed.pack,
     setting.code,
     setting.policy,
+    setting.version,
   ))
     say(id, outcome, found, places);
   const { checks, printed } = recompute(sealed.pack, setting);
