@@ -129,6 +129,23 @@ export interface Standings {
 }
 
 /**
+ * Places as they may leave the program: no chance of those that meters do not bear out.
+ *
+ * @param standings - places
+ * @returns the same, with those chances left out
+ */
+export function asTold(standings: Standings): Standings {
+  return {
+    ...standings,
+    ranked: standings.ranked.map((one): Standing => {
+      if (one.unborne !== true) return one;
+      const { chances: _chances, chancesDrawn: _drawn, expected: _expected, ...rest } = one;
+      return rest;
+    }),
+  };
+}
+
+/**
  * Works places out.
  *
  * @param asked - draws and weights

@@ -146,7 +146,7 @@ export function placeFigures(result: IndicatorResult): readonly Block[] {
   const withheld =
     shown.length === n
       ? ""
-      : ` ${n - shown.length} of ${n} have no row, for their meters do not bear them out.`;
+      : ` ${n - shown.length} of ${n} without a row, for meters do not bear it out.`;
   const figure = (id: string, how: string, of: (one: Standing) => readonly number[]): Block => ({
     kind: "figure",
     id: `places-${id}${result.id}`,
