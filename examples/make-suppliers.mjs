@@ -13,11 +13,13 @@ import { fileURLToPath } from "node:url";
 const MONTHS = ["2025-10", "2025-11", "2025-12", "2026-01", "2026-02", "2026-03", "2026-04"];
 MONTHS.push("2026-05", "2026-06", "2026-07", "2026-08", "2026-09");
 
-// `pigment` of a hundred lots go by pigment. `wash` is fresh water of the wash in L/kg with both ends.
+// `pigment` of a hundred lots go by pigment. `dyeWater` is what its meter shows of a square metre by dye, in m3, and
+// hangs on nothing else here, for a meter knows nothing of settings. `wash` is fresh water of the wash in L/kg with both ends.
 const SUPPLIERS = [
   {
     // Takes little for a square metre because it prints little dye.
     name: "Ash",
+    dyeWater: 0.0056,
     belt: [112, 98, 126],
     seed: 11,
     lots: 96,
@@ -31,6 +33,7 @@ const SUPPLIERS = [
   {
     // Does well on both routes, and has read its meters.
     name: "Brook",
+    dyeWater: 0.00265,
     belt: [95, 85, 105],
     seed: 12,
     lots: 110,
@@ -44,6 +47,7 @@ const SUPPLIERS = [
   {
     // Prints mostly dye, with little water.
     name: "Cliff",
+    dyeWater: 0.00335,
     belt: [120, 105, 135],
     seed: 13,
     lots: 104,
@@ -57,6 +61,7 @@ const SUPPLIERS = [
   {
     // Its dye route ends behind the steamer: the wash is done elsewhere and left out.
     name: "Dell",
+    dyeWater: 0.001,
     belt: [130, 110, 150],
     seed: 14,
     lots: 90,
@@ -68,8 +73,9 @@ const SUPPLIERS = [
     readings: "counted",
   },
   {
-    // Gives the same reading every month, and leaves the water of belt and wash to the defaults.
+    // Gives the same reading every month, many times what its lots come to, and leaves the water of belt and wash to the defaults.
     name: "Eyot",
+    dyeWater: 0.0047,
     seed: 15,
     lots: 100,
     pigment: 45,
@@ -215,19 +221,22 @@ function logFile({ name, seed, lots, pigment, cotton }) {
   return { text: `${rows.join("\n")}\n`, areas };
 }
 
-function metersFile({ seed, wash, readings }, areas) {
+/** What a square metre takes by pigment, in m3 and in kWh of either route; meters show a fifth more, and a base. */
+const PIGMENT_WATER = 0.00072;
+const POWER = 0.26;
+const MORE = 1.18;
+
+function metersFile({ seed, dyeWater, readings }, areas) {
   const draw = generator(seed + 1000);
-  const washWater = Array.isArray(wash) ? wash[0] : wash === undefined ? 0 : 25;
   const rows = ["meter,from,to,reading,unit"];
   MONTHS.forEach((month, i) => {
     const days = new Date(
       Date.UTC(Number(month.slice(0, 4)), Number(month.slice(5)), 0),
     ).getUTCDate();
     const { pigment, dye } = areas[i];
-    const water = Math.round(
-      40 + pigment * 0.0012 + dye * 1.5 * (0.0015 + 0.00013 * washWater) + 18 * draw(),
-    );
-    const power = Math.round(5200 + 0.45 * (pigment + dye) + 900 * draw());
+    const printing = 1.5 * (pigment * PIGMENT_WATER + dye * dyeWater);
+    const water = (MORE * printing + 0.4 + 0.9 * draw()).toFixed(2);
+    const power = Math.round(MORE * 1.5 * POWER * (pigment + dye) + 50 + 120 * draw());
     const [w, p] = readings === "estimated" ? [150, 9000] : [water, power];
     const span = `${month}-01,${month}-${String(days).padStart(2, "0")}`;
     rows.push(`water,${span},${w},m3`, `power,${span},${p},kWh`);

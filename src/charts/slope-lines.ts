@@ -10,6 +10,8 @@ export interface SlopeLine {
   readonly name: string;
   /** Value in each column; null where there is none. */
   readonly values: readonly (number | null)[];
+  /** Both ends of the interval in each column; drawn as whiskers. */
+  readonly whiskers?: readonly (readonly [number, number] | null)[];
   /** As printed, in each column. */
   readonly printed: readonly string[];
 }
@@ -49,7 +51,7 @@ export function slopeLines(
       value === null ? [] : [drawable(`picture of changes, ${name}`, value)],
     ),
   );
-  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  const [least, most] = boundsOf(data.lines, numbers);
   const named = namedLines(data.lines);
   const room = Math.min(
     0.24 * width,
@@ -69,7 +71,7 @@ export function slopeLines(
   const tall = Math.max(HEIGHT, named.length * (LINE_HEIGHT + 3));
   const x = (column: number): number => room + column * gap;
   const y = (value: number): number => {
-    const share = most > least ? (value - least) / (most - least) : 0.5;
+    const share = most > least ? Math.min(1, Math.max(0, (value - least) / (most - least))) : 0.5;
     return headRoom + 8 + (data.isPlaces ? share : 1 - share) * (tall - 16);
   };
   const note = cutText(data.note, width, 3, (text) => measure(text, SMALL_SIZE));
@@ -107,6 +109,26 @@ export function slopeLines(
   );
 }
 
+/** Part of the span of values that whiskers may reach beyond it; longer ones end at the edge. [-] */
+const BEYOND = 0.3;
+
+function boundsOf(
+  lines: readonly SlopeLine[],
+  numbers: readonly number[],
+): readonly [number, number] {
+  const ends = lines.flatMap(({ name, whiskers = [] }) =>
+    whiskers.flatMap((one) =>
+      (one ?? []).map((end) => drawable(`picture of changes, ${name}`, end)),
+    ),
+  );
+  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  const span = BEYOND * (most - least);
+  return [
+    Math.max(Math.min(least, ...ends), least - span),
+    Math.min(Math.max(most, ...ends), most + span),
+  ];
+}
+
 function namedLines(lines: readonly SlopeLine[]): readonly SlopeLine[] {
   if (lines.length <= MOST_NAMED) return lines;
   const reach = ({ values }: SlopeLine): number => {
@@ -117,7 +139,7 @@ function namedLines(lines: readonly SlopeLine[]): readonly SlopeLine[] {
 }
 
 function drawn(
-  { values }: SlopeLine,
+  { values, whiskers = [] }: SlopeLine,
   x: (column: number) => number,
   y: (value: number) => number,
   isNamed: boolean,
@@ -127,6 +149,20 @@ function drawn(
   );
   const colour = isNamed ? INK : SOFT;
   return [
+    ...whiskers.flatMap((ends, column) =>
+      ends === null
+        ? []
+        : [
+            element("line", {
+              x1: x(column),
+              x2: x(column),
+              y1: y(ends[0]),
+              y2: y(ends[1]),
+              stroke: colour,
+              "stroke-width": isNamed ? 1.5 : 0.75,
+            }),
+          ],
+    ),
     ...places.slice(1).map((to, i) =>
       element("line", {
         x1: places[i]?.x ?? 0,

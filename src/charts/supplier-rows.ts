@@ -42,8 +42,8 @@ export interface SupplierRowsData {
 const PITCH = 26;
 const DOT = 4.5;
 
-/** How far out a value may lie, in the greatest upper end, before an arrow stands for it. [-] */
-const FAR = 1.5;
+/** Times the middle upper end beyond which an end lies far out, and an arrow with its number stands for it. [-] */
+const FAR = 2.5;
 
 /** Room for the brackets of groups. */
 const BRACKET = 88;
@@ -67,15 +67,17 @@ export function supplierRows(
     for (const number of [value, low, high, counted])
       drawable(`picture of suppliers, ${name}`, number);
   // A value far out would leave no room for the rest; an arrow says that it is there.
-  const reach = FAR * Math.max(0, ...data.rows.map(({ high }) => high));
-  const isFar = data.rows.some(({ counted = 0 }) => counted > reach);
+  const reach = reachOf(data.rows);
+  const isFar = data.rows.some(({ high, counted = 0 }) => Math.max(high, counted) > reach);
   const key = legend(
     [
       { label: "value, mostly on own numbers", sign: dot(false) },
       { label: "value, mostly on defaults", sign: dot(true) },
       { label: "value used for order", sign: stroke },
       ...(isFar ? [{ label: "beyond the axis", sign: arrow }] : []),
-      { label: "not told apart", sign: (x, y) => bracket(x - 2, y - 6, y + 6) },
+      ...(isGrouped(data.rows)
+        ? [{ label: "not told apart", sign: (x, y) => bracket(x - 2, y - 6, y + 6) } as LegendItem]
+        : []),
     ],
     0,
     width,
@@ -91,11 +93,11 @@ export function supplierRows(
     data.rows.flatMap(({ value, low, high, counted = value }) => [
       value,
       low,
-      high,
+      ...(high > reach ? [] : [high]),
       ...(counted > reach ? [] : [counted]),
     ]),
   );
-  const room = data.rows.some(({ group }) => group !== undefined) ? BRACKET : 8;
+  const room = isGrouped(data.rows) ? BRACKET : 14;
   const frame: Frame = {
     left: column.width + 6,
     right: width - room,
@@ -122,18 +124,15 @@ export function supplierRows(
           ...column.draw(i, y),
           element("line", {
             x1: at(row.low),
-            x2: at(row.high),
+            x2: row.high > reach ? frame.right : at(row.high),
             y1: y,
             y2: y,
             stroke: INK,
             "stroke-width": 1.5,
           }),
           ...dot(row.isHollow)(at(row.value), y),
-          ...(row.counted === undefined
-            ? []
-            : row.counted > reach
-              ? arrow(frame.right - 5, y)
-              : stroke(at(row.counted), y)),
+          ...(row.counted === undefined || row.counted > reach ? [] : stroke(at(row.counted), y)),
+          ...beyond(row, reach, frame.right - 5, y),
         ];
       }),
       ...brackets(data.rows, middles, frame.right + 10),
@@ -141,6 +140,39 @@ export function supplierRows(
     ],
     width,
   );
+}
+
+function isGrouped(rows: readonly SupplierRow[]): boolean {
+  const groups = rows.flatMap(({ group }) => (group === undefined ? [] : [group]));
+  return new Set(groups).size < groups.length;
+}
+
+// Most rows set the axis; what lies far beyond them would leave no room for the rest.
+function reachOf(rows: readonly SupplierRow[]): number {
+  const highs = rows.map(({ high }) => high).sort((a, b) => a - b);
+  const middle = highs[Math.floor((highs.length - 1) / 2)] ?? 0;
+  return Math.max(FAR * middle, ...rows.map(({ value }) => value));
+}
+
+function beyond(
+  { high, counted = 0 }: SupplierRow,
+  reach: number,
+  x: number,
+  y: number,
+): readonly DrawingNode[] {
+  const said = [
+    ...(high > reach ? [`up to ${far(high)}`] : []),
+    ...(counted > reach ? [`for order ${far(counted)}`] : []),
+  ];
+  if (said.length === 0) return [];
+  return [
+    ...arrow(x, y),
+    words(x - 8, y - 9, said.join(", "), { anchor: "end", size: SMALL_SIZE, fill: SOFT }),
+  ];
+}
+
+function far(value: number): string {
+  return value >= 10 ? value.toFixed(0) : value.toPrecision(2);
 }
 
 type Sign = LegendItem["sign"];

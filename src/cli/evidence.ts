@@ -104,13 +104,13 @@ async function metersOf(
   const file = await meterFileOf(mill, asOf);
   if (file === undefined) return { meters: [], problems: [] };
   const meters = Object.entries(mill.plant.text.meters ?? {}).flatMap(
-    ([name, { covers, quantity }]) => {
+    ([name, { covers, quantity, unit }]) => {
       if (covers !== "site" || !isCounted(quantity)) return [];
       const read = amountsByMonth(file.readings.filter(({ meter }) => meter === name));
       const months = [...read]
         .filter(([month]) => month >= from.slice(0, 7) && month <= to.slice(0, 7))
         .map(([month, { amount }]) => ({ month, metered: amount }));
-      return [{ quantity, unit: UNITS[quantity], months }];
+      return [{ quantity, unit: UNITS[quantity], read: unit, months }];
     },
   );
   return { meters, problems: file.problems };

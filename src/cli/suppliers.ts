@@ -14,6 +14,7 @@ import type { Given } from "../suppliers/candidate.js";
 import { compareSuppliers, type SuppliersCompared } from "../suppliers/compare-suppliers.js";
 import type { Refused } from "../suppliers/gate.js";
 import { makePack } from "../suppliers/make-pack.js";
+import { asTold } from "../suppliers/standings.js";
 import { readMix, type ReferenceMix } from "../suppliers/reference.js";
 import { evidenceOf } from "./evidence.js";
 import { EXIT } from "./exit.js";
@@ -49,9 +50,7 @@ export interface SuppliersOptions {
 }
 
 /** Suppliers up to which values are drawn `MANY` times, and `FEWER` times beyond. */
-const FEW = 12;
-const MANY = 2000;
-const FEWER = 1000;
+const [FEW, MANY, FEWER] = [12, 2000, 1000] as const;
 
 /** Version of the tool, as in package.json. */
 const VERSION = "0.1.0";
@@ -153,6 +152,7 @@ async function givenIn(
         const failed = verified.checks.filter(({ outcome }) => outcome === "fail");
         refused.push({
           alias: basename(path),
+          cause: "not read",
           why: `is no pack that can be read: ${failed.map(({ found }) => found).join("; ")}`,
           places: failed.flatMap(({ places }) => places),
         });
@@ -281,8 +281,8 @@ function summary({ gate, mix, covered, results }: SuppliersCompared): object {
     results: results.map(({ id, unit, standings, free, reversal }) => ({
       id,
       unit: `${unit} per accepted m²`,
-      standings,
-      free: free ?? null,
+      standings: asTold(standings),
+      free: free === undefined ? null : asTold(free),
       reversal: reversal ?? null,
     })),
   };

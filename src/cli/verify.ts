@@ -30,6 +30,9 @@ export interface VerifyOptions {
   readonly json?: boolean;
 }
 
+/** Version of the tool, as in package.json. */
+const VERSION = "0.1.0";
+
 /** Leaves whose draws are kept from one pack to the next. */
 const KEPT = 1500;
 
@@ -94,6 +97,7 @@ export function verifyAll(
       ...setting,
       shipped,
       code,
+      version: VERSION,
       others,
       keep,
       ...(policy === undefined ? {} : { policy }),

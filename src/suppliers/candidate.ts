@@ -8,6 +8,7 @@ import type { Group } from "../ledger/ledger.js";
 import type { Leaf } from "../numbers/quantity.js";
 import { MissingFactor } from "../plant/quantities.js";
 import { sentence } from "../problems/sentence.js";
+import { widened } from "./bare-numbers.js";
 import { canonicalText, digestOf } from "./canonical.js";
 import { type Classes, classesOf, routeOf } from "./cloth.js";
 import { factorDifferences, type FactorDifference, factorSetOf } from "./factor-list.js";
@@ -92,7 +93,7 @@ export function candidateOf(given: Given, shipped: FactorSet, asOf: string): Can
   return {
     alias: given.alias,
     given,
-    program: salted(program, salt),
+    program: salted(program, salt, shipped),
     salt,
     groups,
     classes,
@@ -160,18 +161,17 @@ function saltOf(pack: Pack): string {
 }
 
 /**
- * Digest of what was printed and how, whatever the supplier is called.
+ * Digest of what was printed and how, whatever the supplier is called, and whatever its months and meters are said
+ * to be: those can be moved without moving a figure.
  *
  * @param pack - the pack
- * @returns the same for one pack under two names
+ * @returns the same for one house under two names
  */
 export function evidenceDigest(pack: Pack): string {
   const { house: _house, ...plant } = pack.plant;
   return digestOf({
     plant,
-    strata: pack.strata.map((one) => canonicalText(one)).sort(),
-    months: pack.months,
-    meters: pack.meters,
+    strata: pack.strata.map(({ from: _from, ...one }) => canonicalText(one)).sort(),
   });
 }
 
@@ -185,11 +185,11 @@ export function isOwned(leaf: Leaf): boolean {
   return leaf.id.includes(" @ ");
 }
 
-function salted(program: Program, salt: string): Program {
+function salted(program: Program, salt: string, shipped: FactorSet): Program {
   const nodes = program.nodes.with((leaf) =>
     isOwned(leaf)
       ? {
-          ...leaf,
+          ...widened(leaf, shipped),
           id: `${leaf.id}${salt}`,
           ...(leaf.bond === undefined
             ? {}

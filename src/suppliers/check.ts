@@ -11,7 +11,7 @@ import type { Part } from "./work-out.js";
 export const CHECKS = [
   ...(["file", "fields", "canonical", "digest", "signature", "signer", "chain"] as const),
   ...(["dates", "sums", "boundary", "factors", "sources", "figures", "coverage"] as const),
-  ...(["claims", "program", "policy", "fastness"] as const),
+  ...(["claims", "program", "policy", "fastness", "stated"] as const),
 ] as const;
 
 /** A check. */
@@ -41,6 +41,8 @@ export interface VerifySetting {
   readonly shipped: FactorSet;
   /** Digest of the reader's own program. */
   readonly code: string;
+  /** Version of the reader's own program; not judged when left out. */
+  readonly version?: string;
   /** Public key that the pack must be signed by. */
   readonly key?: string;
   /** Names of public keys that are known; a signature by another is named, and no failure. */

@@ -6,12 +6,14 @@
 import type { IndicatorId } from "../account/indicators.js";
 import { rangeOf, type Range } from "../compare/compare.js";
 import type { FactorSet } from "../factors/factor.js";
+import type { Duty } from "./boundary.js";
+import { borneOut } from "./borne-out.js";
 import { type Candidate, candidateOf, type Given } from "./candidate.js";
 import type { CellTotals } from "./cells.js";
 import { cellsOf, type Drawn, drawnOf, NONE, puttingTogether } from "./drawn.js";
 import { drawShelf } from "./draw-shelf.js";
-import { type Flag, flagsOf } from "./flags.js";
-import { type Gate, gateOf, type Refused } from "./gate.js";
+import { type Flag, flagsOf, siteSums } from "./flags.js";
+import { type Gate, gateOf, holesIn, type Refused } from "./gate.js";
 import { type QualityRating, supplierRating } from "./quality-rating.js";
 import {
   coveredWeight,
@@ -23,6 +25,7 @@ import {
 import { type Reversal, reversalOf } from "./reversal.js";
 import type { CellDraws } from "./standardise.js";
 import { type Standings, standingsOf } from "./standings.js";
+import { twinsAmong } from "./twins.js";
 import { endsCounted, endsUnsaid, type Unstated } from "./unstated.js";
 
 /** Most draws of what counts for places: of a chance of 0.90 they leave 1.3 points of doubt. */
@@ -75,6 +78,8 @@ export interface SupplierResult {
   readonly unstated: readonly Unstated[];
   /** Accepted area in the mix. [m²] */
   readonly accepted: number;
+  /** Steps that cloth cannot do without and that its boundary leaves out; absent where none is. */
+  readonly holed?: readonly Duty[];
   /** How well its numbers are known; absent where it takes nothing. */
   readonly rating?: QualityRating;
 }
@@ -131,6 +136,7 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     if (failed.length > 0) {
       refused.push({
         alias: given.alias,
+        cause: "not verified",
         why: `the pack does not verify: ${failed.map(({ id, found }) => `${id}, ${found}`).join("; ")}`,
         places: failed.flatMap(({ places }) => places),
       });
@@ -138,10 +144,17 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     }
     const candidate = candidateOf(given, asked.shipped, asked.asOf);
     if (typeof candidate !== "string") return [candidate];
-    refused.push({ alias: given.alias, why: `cannot be worked out: ${candidate}`, places: [] });
+    refused.push({
+      alias: given.alias,
+      cause: "not worked out",
+      why: `cannot be worked out: ${candidate}`,
+      places: [],
+    });
     return [];
   });
-  const ready = countedOnce(able, refused);
+  const twins = twinsAmong(able);
+  refused.push(...twins);
+  const ready = able.filter(({ alias }) => !twins.some((one) => one.alias === alias));
   const gate = gateOf(ready, refused);
   const areas = ready.map((candidate) => soundAreas(candidate, gate));
   const mix = asked.mix ?? pooledMix(areas);
@@ -170,7 +183,7 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     const known = ready[0]?.program.indicators.get(id);
     if (known === undefined) return [];
     const suppliers = ready.map((candidate, s) =>
-      resultOf(candidate, id, drawn[s]!, asked.shipped),
+      resultOf(candidate, id, drawn[s]!, asked.shipped, holesIn(gate, candidate.alias)),
     );
     const open =
       free === undefined || freely === undefined ? undefined : standingsIn(ready, free, freely, id);
@@ -189,22 +202,6 @@ export function compareSuppliers(all: readonly Given[], asked: SuppliersAsked): 
     ];
   });
   return { gate, mix, candidates: ready, covered, flags, ...counts, results };
-}
-
-// One pack under two names is one supplier; which name stays hangs on neither order nor file.
-function countedOnce(able: readonly Candidate[], refused: Refused[]): readonly Candidate[] {
-  return able.filter((one) => {
-    const [first = one] = able
-      .filter(({ evidence }) => evidence === one.evidence)
-      .sort((a, b) => (a.alias < b.alias ? -1 : 1));
-    if (first === one) return true;
-    refused.push({
-      alias: one.alias,
-      why: `its evidence is that of ${first.alias} under another name, and is counted once`,
-      places: [],
-    });
-    return false;
-  });
 }
 
 // Stratum of the mix with free routes that each stratum of the mix belongs to.
@@ -229,6 +226,7 @@ function resultOf(
   id: IndicatorId,
   drawn: Drawn,
   shipped: FactorSet,
+  holed: readonly Duty[],
 ): SupplierResult {
   const { value, counted, holes } = drawn;
   const own = cellsOf(value, id, holes, "accepted");
@@ -247,6 +245,7 @@ function resultOf(
     })),
     unstated: drawn.unstated.get(id) ?? [],
     accepted: value.accepted.slice(0, holes.length).reduce((sum, area) => sum + area, 0),
+    ...(holed.length === 0 ? {} : { holed }),
     ...(rating === undefined ? {} : { rating }),
   };
 }
@@ -286,6 +285,7 @@ function standingsIn(
     counted: cells(held),
     silent: silentOf(mix, drawn, id),
     byMass: cells(held, "mass"),
+    borne: candidates.map(({ given }) => borneOut(siteSums(given.pack), id).holds),
     ...(other === undefined ? {} : { other }),
   });
 }

@@ -24,6 +24,11 @@ export function checkFactors(
   const differences = factorDifferences(pack.factors, shipped);
   const altered = differences.filter(({ how }) => how !== "own");
   const own = differences.filter(({ how }) => how === "own");
+  // Said to be its own, and word for word the shipped one: a comparison would not replace what is not different.
+  const marked = pack.factors.filter(
+    ({ id, own: said }) =>
+      said && shipped.factors.has(id) && !differences.some((one) => one.id === id),
+  );
   const isOwn = pack.factors.some((factor) => factor.own);
   const ownWords =
     own.length === 0
@@ -51,6 +56,13 @@ export function checkFactors(
       "the digest of all factors is not that of the factors this program ships",
       ["/pack/factorSet"],
     );
+  else if (marked.length > 0)
+    say(
+      "factors",
+      "flag",
+      `said to be own values and are the shipped ones: ${marked.map(({ id }) => id).join(", ")}${ownWords}`,
+      marked.map(({ id }) => `/pack/factors/${pack.factors.findIndex((one) => one.id === id)}`),
+    );
   else if (pack.factorSet !== shipped.digest)
     say(
       "factors",
@@ -69,8 +81,14 @@ export function checkFactors(
  * @param shipped - shipped factors
  * @param say - takes the check
  */
-export function checkSources(pack: Pick<Pack, "sources">, shipped: FactorSet, say: Say): void {
-  const { sources } = pack;
+export function checkSources(
+  pack: Pick<Pack, "sources" | "factors">,
+  shipped: FactorSet,
+  say: Say,
+): void {
+  const { sources, factors } = pack;
+  const cited = new Set(factors.flatMap(({ values }) => values.map(({ source }) => source)));
+  const loose = Object.keys(sources).filter((key) => !cited.has(key));
   const { reworded, empty } = sourceDifferences(sources, shipped);
   const places = (keys: readonly string[]): readonly string[] =>
     keys.map((key) => `/pack/sources/${pointerPart(key)}`);
@@ -81,6 +99,8 @@ export function checkSources(pack: Pick<Pack, "sources">, shipped: FactorSet, sa
       `sources do not read as shipped: ${reworded.join(", ")}`,
       places(reworded),
     );
+  else if (loose.length > 0)
+    say("sources", "fail", `sources that no factor cites: ${loose.join(", ")}`, places(loose));
   else if (empty.length > 0)
     say(
       "sources",

@@ -5,6 +5,7 @@
 
 import { mean } from "../numbers/quantiles.js";
 import type { Candidate } from "./candidate.js";
+import { farValues } from "./far-values.js";
 import { type MeterSum, meterSums } from "./meter-sums.js";
 import type { Pack } from "./schema.js";
 
@@ -13,7 +14,13 @@ export const FLAGS = [
   ...(["same evidence", "months", "few months carry", "rows set aside", "joined strata"] as const),
   ...(["all accepted", "partner steps", "own factors", "steam without fuel"] as const),
   ...(["meters constant", "meters round", "meters below"] as const),
-  ...(["meters above", "no readings", "more out than in", "machines unused"] as const),
+  ...([
+    "meters above",
+    "no readings",
+    "more out than in",
+    "machines unused",
+    "values far",
+  ] as const),
 ] as const;
 
 /** A check. */
@@ -47,8 +54,11 @@ const READINGS = 6;
 /** Spread over mean of monthly readings below which they look copied; output alone varies more. [-] */
 const STILL = 0.02;
 
-/** Share of readings that are whole thousands. [-] */
+/** Share of readings that are round in the unit they were read in. [-] */
 const ROUND = 0.8;
+
+/** Values far from those of others that are named. */
+const FAR_NAMED = 4;
 
 /** Site meter over the lots, below which one asks where the rest is metered. [-] */
 const BELOW = 0.5;
@@ -65,7 +75,7 @@ const ABOVE = 1.5;
  */
 export function flagsOf(candidate: Candidate, others: readonly Candidate[]): readonly Flag[] {
   const { pack } = candidate.given;
-  const twins = others.filter((one) => one !== candidate && one.evidence === candidate.evidence);
+  const twins = others.filter((one) => one !== candidate && one.salt === candidate.salt);
   const flag = (id: FlagId, raised: boolean, ...found: readonly (number | string)[]): Flag => ({
     id,
     outcome: raised ? "flag" : "pass",
@@ -103,6 +113,7 @@ export function flagsOf(candidate: Candidate, others: readonly Candidate[]): rea
     ...meterFlags(pack),
     outFlag(pack),
     machineFlag(pack),
+    farFlag(candidate, others),
   ];
 }
 
@@ -139,11 +150,7 @@ function meterFlags(pack: Pack): readonly Flag[] {
     return spread <= STILL * Math.abs(middle);
   });
   const round = full.filter(
-    ({ months }) =>
-      months.filter(
-        ({ metered }) => metered !== 0 && Math.abs(metered) >= 10000 && metered % 1000 === 0,
-      ).length >=
-      ROUND * months.length,
+    (meter) => meter.months.filter(isRoundIn(meter)).length >= ROUND * meter.months.length,
   );
   const sums = siteSums(pack);
   const over = ({ quantity, metered, lots }: MeterSum): string =>
@@ -162,6 +169,27 @@ function meterFlags(pack: Pack): readonly Flag[] {
     })),
     { id: "no readings", outcome: "pass", found: [] },
   ];
+}
+
+/** What one of the unit a meter was read in is in the unit it is kept in; units not named here count as kept. */
+const READ: Readonly<Record<string, number>> = {
+  "m3 L": 1000,
+  "m³ L": 1000,
+  "MWh kWh": 1000,
+  "t kg": 1000,
+};
+
+// A reading below 10 tells nothing; below 1 000 a whole ten is round, beyond that a whole hundred.
+function isRoundIn({
+  unit,
+  read = unit,
+}: Pack["meters"][number]): (row: { readonly metered: number }) => boolean {
+  const per = READ[`${read} ${unit}`] ?? 1;
+  return ({ metered }) => {
+    const value = Math.abs(metered) / per;
+    const steps = value / (value >= 1000 ? 100 : 10);
+    return steps >= 1 && Math.abs(steps - Math.round(steps)) < 1e-9;
+  };
 }
 
 /**
@@ -196,6 +224,28 @@ function outFlag(pack: Pack): Flag {
   if (into === undefined || out === undefined)
     return { id: "more out than in", outcome: "not present", found: [] };
   return { id: "more out than in", outcome: out > into ? "flag" : "pass", found: [into, out] };
+}
+
+function farFlag(candidate: Candidate, others: readonly Candidate[]): Flag {
+  const far = farValues(
+    candidate.program,
+    others.flatMap((one) => (one === candidate ? [] : [one.program])),
+  );
+  if (far === undefined) return { id: "values far", outcome: "not present", found: [] };
+  return {
+    id: "values far",
+    outcome: far.length > 0 ? "flag" : "pass",
+    found: far
+      .slice(0, FAR_NAMED)
+      .map(
+        ({ factor, value, unit }) =>
+          `${factor} ${plainNumber(value)}${unit === "1" ? "" : ` ${unit}`}`,
+      ),
+  };
+}
+
+function plainNumber(value: number): string {
+  return String(Number(value.toPrecision(3)));
 }
 
 // Machines that stand in the plant file and serve no route that lots took.

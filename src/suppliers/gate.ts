@@ -25,6 +25,8 @@ export interface GateLine {
 export interface Refused {
   /** Its name. */
   readonly alias: string;
+  /** Why, in a word or two. */
+  readonly cause: "not read" | "not verified" | "not worked out" | "twin";
   /** Why. */
   readonly why: string;
   /** Where in its pack, where it can be told. */
@@ -136,6 +138,17 @@ export function gateOf(candidates: readonly Candidate[], refused: readonly Refus
     leftOut,
     short,
   };
+}
+
+/**
+ * Steps that a supplier's boundary leaves out though cloth cannot do without them.
+ *
+ * @param gate - the gate
+ * @param alias - the supplier
+ * @returns duties, none twice
+ */
+export function holesIn(gate: Pick<Gate, "boundary">, alias: string): readonly Duty[] {
+  return [...new Set(gate.boundary.flatMap((row) => (row.alias === alias ? row.holes : [])))];
 }
 
 function boundaryRows({ alias, given, routes }: Candidate): readonly BoundaryRow[] {

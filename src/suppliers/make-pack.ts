@@ -85,10 +85,7 @@ export function makePack(input: PackInput): Judged<Pack> {
     coverage: [...worked.coverage],
     claims: [...worked.claims],
   };
-  const leaks = namesWithin(
-    textsOf(pack).filter(([place]) => !/^\/(?:factors|sources)\//.test(place)),
-    clientsOf(input.groups),
-  );
+  const leaks = namesWithin(textsOf({ ...pack, ...ownTexts(pack) }), clientsOf(input.groups));
   return leaks.length > 0 ? { problems: leaks.map(leak) } : { value: pack, problems: [] };
 }
 
@@ -185,6 +182,16 @@ function monthsOf(groups: readonly Group[]): Pack["months"] {
 
 function clientsOf(groups: readonly Group[]): readonly string[] {
   return [...new Set(groups.map(({ key }) => key.client))];
+}
+
+// Shipped factors and sources name nobody's clients; own ones may.
+function ownTexts({ factors, sources }: Pack): Pick<Pack, "factors" | "sources"> {
+  const own = factors.filter((factor) => factor.own);
+  const cited = new Set(own.flatMap(({ values }) => values.map(({ source }) => source)));
+  return {
+    factors: own,
+    sources: Object.fromEntries(Object.entries(sources).filter(([key]) => cited.has(key))),
+  };
 }
 
 function tooFew(): Problem {

@@ -26,6 +26,8 @@ export interface MeterSum {
   readonly metered: number;
   /** What the lots of those months come to. [L or kWh] */
   readonly lots: number;
+  /** Accepted area of those months. [m²] */
+  readonly area: number;
 }
 
 /**
@@ -54,7 +56,7 @@ export function meterSums(
         sum + (CUBIC.has(unit) ? 1000 : 1) * rows.reduce((all, one) => all + one.metered, 0),
       0,
     );
-    return lots > 0 && metered > 0 ? [{ quantity, months: days.size, metered, lots }] : [];
+    return lots > 0 && metered > 0 ? [{ quantity, months: days.size, metered, lots, area }] : [];
   });
 }
 

@@ -12,6 +12,7 @@ import { pairsOf } from "../account/account.js";
 import type { IndicatorId } from "../account/indicators.js";
 import type { FactorSet, Quality } from "../factors/factor.js";
 import { type Leaf, leavesOf } from "../numbers/quantity.js";
+import { isBare } from "./bare-numbers.js";
 import type { Candidate } from "./candidate.js";
 
 /** Scores of a quantity. */
@@ -28,6 +29,9 @@ export interface RatedPart extends Quality {
 
 /** A setting that a house states of its own machine: it is of the place and the day, and checked by nobody. */
 const STATED: Quality = { reliability: 4, completeness: 3, time: 1, place: 1, technology: 1 };
+
+/** One without interval and source, which may be a guess as well. */
+const BARE: Quality = { ...STATED, reliability: 5, completeness: 5 };
 
 /** A factor that says nothing of itself. */
 const UNKNOWN: Quality = { reliability: 5, completeness: 5, time: 5, place: 5, technology: 5 };
@@ -97,7 +101,7 @@ export function supplierRating(
   );
 }
 
-function scoresOf({ provenance, factor }: Leaf, factors: FactorSet): Quality {
-  if (provenance === "plant") return STATED;
-  return factors.factors.get(factor)?.values[0]?.quality ?? UNKNOWN;
+function scoresOf(leaf: Leaf, factors: FactorSet): Quality {
+  if (leaf.provenance === "plant") return isBare(leaf) ? BARE : STATED;
+  return factors.factors.get(leaf.factor)?.values[0]?.quality ?? UNKNOWN;
 }

@@ -35,6 +35,28 @@ export function effectiveLots(groups: readonly Pick<Group, "lots" | "amounts">[]
 }
 
 /**
+ * Effective number of lots behind a value at a mix: as many lots as would leave the same doubt, were they shared out
+ * as the mix is.
+ *
+ *     n = (Σ w)² / Σ (w² / n_k)
+ *
+ * @param weights - weight of each stratum
+ * @param effective - effective number of lots of each; strata without lots are left out
+ * @returns number of lots; 0 where there are none
+ */
+export function effectiveAtMix(weights: readonly number[], effective: readonly number[]): number {
+  let all = 0;
+  let squares = 0;
+  weights.forEach((weight, k) => {
+    const lots = effective[k] ?? 0;
+    if (!(lots > 0)) return;
+    all += weight;
+    squares += (weight * weight) / lots;
+  });
+  return squares > 0 ? (all * all) / squares : 0;
+}
+
+/**
  * Draws of the factor by which a stratum may differ from its lots.
  *
  * @param lots - effective number of lots

@@ -23,7 +23,7 @@ import {
 } from "./schema-parts.js";
 
 /** Name and version of the format. */
-export const PACK_FORMAT = "millrace-pack/1.1.0";
+export const PACK_FORMAT = "millrace-pack/1.2.0";
 
 // A site of a plant file without its prices, and a file without what concerns clients and the log.
 const sites = PlantFile.shape.sites;
@@ -149,6 +149,7 @@ export const PackSchema = z
         z.strictObject({
           quantity: z.enum(["water", "electricity", "gas", "steam"]),
           unit: word,
+          read: word.optional().describe("unit that the meter was read in, such as m3"),
           months: z.array(z.strictObject({ month, metered: z.number() })).max(240),
         }),
       )

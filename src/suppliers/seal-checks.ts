@@ -122,7 +122,7 @@ export function checkChain(pack: Pack, others: VerifySetting["others"], say: Say
       }
     | undefined;
   if (before === undefined) {
-    say("chain", "not present", `names pack ${short} before it, which was not given`);
+    say("chain", "flag", `names pack ${short} before it, which was not given`, ["/pack/previous"]);
     return;
   }
   const odd = [

@@ -1,17 +1,19 @@
 /**
  * What a pack says of itself that no sum can prove: which program made it, by which policy it judges, what it says
- * of fastness. None of it fails a pack; all of it is named.
+ * of fastness. None of it fails a pack but a version that the program of that digest does not have; all of it is
+ * named.
  */
 
 import { type ClaimPolicy, policyChanges } from "../compare/claims/policy.js";
 import type { Pack } from "./schema.js";
+import { statedCheck } from "./stated-checks.js";
 
 /** What was found. */
 export interface StandingCheck {
   /** Which. */
-  readonly id: "program" | "policy" | "fastness";
+  readonly id: "program" | "policy" | "fastness" | "stated";
   /** Outcome. */
-  readonly outcome: "pass" | "flag" | "not present";
+  readonly outcome: "pass" | "fail" | "flag" | "not present";
   /** What was found, in words. */
   readonly found: string;
   /** Places, as JSON pointers. */
@@ -24,17 +26,35 @@ export interface StandingCheck {
  * @param pack - the pack
  * @param code - digest of the reader's own program
  * @param shipped - the shipped policy; not judged when left out
+ * @param version - version of the reader's own program; not judged when left out
  * @returns a check each
  */
 export function standingChecks(
   pack: Pack,
   code: string,
   shipped: ClaimPolicy | undefined,
+  version?: string,
 ): readonly StandingCheck[] {
-  return [programCheck(pack, code), policyCheck(pack, shipped), fastnessCheck(pack)];
+  return [
+    programCheck(pack, code, version),
+    policyCheck(pack, shipped),
+    fastnessCheck(pack),
+    statedCheck(pack),
+  ];
 }
 
-function programCheck({ generator }: Pack, code: string): StandingCheck {
+function programCheck(
+  { generator }: Pack,
+  code: string,
+  version: string | undefined,
+): StandingCheck {
+  if (generator.code === code && version !== undefined && generator.version !== version)
+    return {
+      id: "program",
+      outcome: "fail",
+      found: `says version ${generator.version}, and the program of this digest is version ${version}`,
+      places: ["/pack/generator/version"],
+    };
   return generator.code === code
     ? { id: "program", outcome: "pass", found: "made by this program", places: [] }
     : {
@@ -82,4 +102,4 @@ function fastnessCheck({ fastness }: Pack): StandingCheck {
 
 /** What no check can see. */
 export const NOT_CHECKED =
-  "Not checked, cannot be checked from a pack: whether lots, rejects and coverage were logged as they were printed; whether settings and meters are what was run and read; whether grades of fastness were found; whether input files have the digests named; who holds a key.";
+  "Not checked, cannot be checked from a pack: whether lots, rejects and coverage were logged as they were printed, and in which of the months with the same factors; on which days of its first and last month the period begins and ends; how many rows lay outside it; whether settings are what was run; meters and the questions on them; what own sources and notes say; whether grades of fastness were found; whether input files are those named; who holds a key.";

@@ -27,6 +27,8 @@ export interface StandingsAsked {
   readonly silent: CellDraws;
   /** The same as `counted` per kg of cloth. */
   readonly byMass: readonly CellDraws[];
+  /** Whether its meters bear each supplier out; all when left out. */
+  readonly borne?: readonly boolean[];
   /** Places with the route left to the supplier. */
   readonly other?: Standings;
 }
@@ -43,14 +45,18 @@ export interface Standing {
   readonly counted?: Range;
   /** Chance of each place; absent for those without a place. */
   readonly chances?: readonly number[];
-  /** Chance to take least with settings left unsaid drawn from their defaults; absent for those without a place. */
-  readonly leastDrawn?: number;
+  /** The same with settings left unsaid drawn from their defaults. */
+  readonly chancesDrawn?: readonly number[];
+  /** Set where its meters do not bear it out, so that it is told apart from nobody. */
+  readonly unborne?: true;
   /** Mean place. */
   readonly expected?: number;
   /** Group, from 1 on: suppliers of one group cannot be told apart. */
   readonly group?: number;
-  /** Chance to take less than the next in order; absent for the last. */
+  /** Chance to take less than the next in order that meters bear out; absent for the last. */
   readonly beforeNext?: number;
+  /** The same with settings left unsaid drawn from their defaults. */
+  readonly beforeNextDrawn?: number;
 }
 
 /** An order under another assumption. */
@@ -73,16 +79,40 @@ export interface OtherOrder {
   readonly kept: number;
 }
 
+/** A value used for the order that is more than this many times the value itself owes its place to what was unsaid. */
+const UNSAID = 2;
+
 /**
- * Suppliers as they are shown: those that can be told apart in their order, all others by name.
+ * Whether a supplier owes its place to settings left unsaid, and not to what it takes.
+ *
+ * @param one - the supplier
+ * @returns true where the value used for the order is more than twice the value at the mix
+ */
+export function isPlacedByUnsaid(one: Standing): boolean {
+  const { value, counted } = one;
+  return (
+    value !== undefined && counted !== undefined && counted.median > UNSAID * Math.abs(value.median)
+  );
+}
+
+/**
+ * Suppliers as they are shown, no order among those that differ: first those told apart from all others by name,
+ * then those that are not, group by group, then those that meters do not bear out.
  *
  * @param ranked - suppliers in order
- * @returns groups in order, names within them
+ * @returns the same, names within each part
  */
 export function asShown(ranked: readonly Standing[]): readonly Standing[] {
+  const sizes = new Map<number, number>();
+  for (const { group } of ranked)
+    if (group !== undefined) sizes.set(group, (sizes.get(group) ?? 0) + 1);
+  const part = ({ group }: Standing): number =>
+    group === undefined ? Infinity : (sizes.get(group) ?? 0) > 1 ? group : 0;
+  // Two that meters do not bear out are both infinite, and their difference is no number.
   return [...ranked].sort(
     (a, b) =>
-      (a.group ?? 0) - (b.group ?? 0) || a.alias.localeCompare(b.alias, "en", { numeric: true }),
+      (part(a) === part(b) ? 0 : part(a) - part(b)) ||
+      a.alias.localeCompare(b.alias, "en", { numeric: true }),
   );
 }
 
@@ -96,6 +126,23 @@ export interface Standings {
   readonly others: readonly OtherOrder[];
   /** Lowest tau among them; absent with fewer than two suppliers. */
   readonly leastTau?: number;
+}
+
+/**
+ * Places as they may leave the program: no chance of those that meters do not bear out.
+ *
+ * @param standings - places
+ * @returns the same, with those chances left out
+ */
+export function asTold(standings: Standings): Standings {
+  return {
+    ...standings,
+    ranked: standings.ranked.map((one): Standing => {
+      if (one.unborne !== true) return one;
+      const { chances: _chances, chancesDrawn: _drawn, expected: _expected, ...rest } = one;
+      return rest;
+    }),
+  };
 }
 
 /**
@@ -118,11 +165,12 @@ export function standingsOf(asked: StandingsAsked): Standings {
   const order = [...inMix].sort((a, b) => median(a) - median(b));
   const sorted = order.map((s) => draws.get(s)!);
   const chances = rankChances(sorted);
-  const groups = groupsApart(sorted);
   // Unsaid settings drawn from their defaults; a stratum that is missing at the most of those who print it.
-  const open = rankChances(
-    order.map((s) => standardisedDraws(weights, values[s] ?? [], values, "most")!),
-  );
+  const open = order.map((s) => standardisedDraws(weights, values[s] ?? [], values, "most")!);
+  const openChances = rankChances(open);
+  // Only those whose meters bear them out are told apart.
+  const borne = order.flatMap((s, place) => (asked.borne?.[s] === false ? [] : [place]));
+  const groups = groupsApart(borne.map((place) => sorted[place]!));
   const own = (s: number): Range | undefined => {
     const at = standardisedDraws(weights, values[s] ?? [], [], "left out");
     return at === undefined ? undefined : rangeOf(at);
@@ -136,15 +184,21 @@ export function standingsOf(asked: StandingsAsked): Standings {
     };
   };
   const ranked = order.map((s, place): Standing => {
-    const next = sorted[place + 1];
+    const at = borne.indexOf(place);
+    const next = at < 0 ? undefined : borne[at + 1];
     return {
       ...basic(s),
       counted: rangeOf(draws.get(s)!),
       chances: [...chances[place]!],
-      leastDrawn: open[place]![0] ?? 0,
+      chancesDrawn: [...openChances[place]!],
       expected: expectedRank(chances[place]!),
-      group: groups[place] ?? 1,
-      ...(next === undefined ? {} : { beforeNext: chanceLess(sorted[place]!, next) }),
+      ...(at < 0 ? { unborne: true as const } : { group: groups[at] ?? 1 }),
+      ...(next === undefined
+        ? {}
+        : {
+            beforeNext: chanceLess(sorted[place]!, sorted[next]!),
+            beforeNextDrawn: chanceLess(open[place]!, open[next]!),
+          }),
     };
   });
   const others = ranked.length < 2 ? [] : othersOf(asked, order, covered);

@@ -2,6 +2,7 @@
  * Totals of a pack that must add up, and amounts that cannot be.
  */
 
+import { pointerPart } from "./canonical.js";
 import { AMOUNTS } from "../steps/amounts.js";
 import type { Pack } from "./schema.js";
 import { identityText, placeOf } from "./strata.js";
@@ -72,6 +73,16 @@ export function sumFaults(pack: Pack): readonly SumFault[] {
     if (month < pack.period.from.slice(0, 7) || month > pack.period.to.slice(0, 7))
       faults.push({ place: `/pack/months/${i}`, found: `${month}, outside the period` });
   });
+  if (pack.plant.house !== pack.alias)
+    faults.push({
+      place: "/pack/plant/house",
+      found: `${pack.plant.house}, and the pack is of ${pack.alias}`,
+    });
+  if (totals.uncovered > totals.printed)
+    faults.push({
+      place: "/pack/totals/uncovered",
+      found: `${totals.uncovered} m², more than was printed`,
+    });
   return [...faults, ...strataFaults(strata), ...reasonFaults(pack)];
 }
 
@@ -102,14 +113,18 @@ function strataFaults(strata: Pack["strata"]): readonly SumFault[] {
 function reasonFaults({ reasons, counts }: Pack): readonly SumFault[] {
   const given = sum(Object.values(reasons));
   const needed = counts.aside + counts.corrected;
+  const none = Object.entries(reasons).flatMap(([code, count]): readonly SumFault[] =>
+    count > 0 ? [] : [{ place: `/pack/reasons/${pointerPart(code)}`, found: "a reason of no row" }],
+  );
   return given < needed || (needed === 0 && given > 0)
     ? [
+        ...none,
         {
           place: "/pack/reasons",
           found: `${given} reasons for ${needed} rows set aside or corrected`,
         },
       ]
-    : [];
+    : none;
 }
 
 function sum(values: readonly number[]): number {

@@ -18,6 +18,8 @@ import { isOwned } from "./candidate.js";
 export interface Unstated {
   /** Id of the factor. */
   readonly factor: string;
+  /** Whose it is: machine, site or step of a route. */
+  readonly owner: string;
   /** What it is. */
   readonly words: string;
   /** Unit. */
@@ -89,7 +91,9 @@ export function unsaidOf(
       const rise = Math.max(atLow[k]!, atHigh[k]!) - base[k]!;
       if (!(Math.abs(atLow[k]! - atHigh[k]!) > 0)) return;
       const { factor, words, unit } = leaf;
-      found.get(id)?.set(at, { factor, words, unit, typical: median, counted, rise });
+      found
+        .get(id)
+        ?.set(at, { factor, owner: ownerOf(leaf), words, unit, typical: median, counted, rise });
     });
   }
   const place = new Map(nodes.leaves().map(({ leaf, at }) => [leaf, at]));
@@ -162,6 +166,12 @@ export function endsUnsaid(shipped: FactorSet): Ends {
     const [low, high] = interval95(spread);
     return [Math.min(low, own.low), Math.max(high, own.high)];
   };
+}
+
+// The stream is named factor @ owner; what was printed ends it.
+function ownerOf({ id }: Leaf): string {
+  const owner = id.split(" @ ")[1] ?? "";
+  return owner.replace(/ of [0-9a-f]{16}$/, "").replace(/ \(shipped route.*\)$/, "");
 }
 
 function heldAt(leaf: Leaf, value: number): Leaf {

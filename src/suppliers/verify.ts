@@ -37,7 +37,7 @@ export interface Verified {
 
 /** What every verification must be read with. */
 export const NOT_TRUE =
-  "Whole and signed is not true: these checks show that the pack is as its last sealer left it, by whom where it is signed, and that its figures follow from the sums inside. They do not show that lots, settings and meters are what was run.";
+  "Whole and signed does not mean true: these checks show that the pack is as its last sealer left it, by whom where it is signed, and that its figures follow from the sums inside. They do not show that lots, settings and meters are what was run.";
 
 /** Places shown of one check. */
 const MOST_PLACES = 8;
@@ -133,6 +133,7 @@ function checked(
     sealed.pack,
     setting.code,
     setting.policy,
+    setting.version,
   ))
     say(id, outcome, found, places);
   const { checks, printed } = recompute(sealed.pack, setting);

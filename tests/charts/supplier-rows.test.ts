@@ -45,7 +45,14 @@ describe("picture of suppliers", () => {
     expect(texts(drawing).filter(({ text }) => text === "not told apart")).toHaveLength(2);
     expect(
       texts(draw(row("Brook", { group: 1 }))).filter(({ text }) => text === "not told apart"),
-    ).toHaveLength(1);
+    ).toHaveLength(0);
+  });
+
+  it("say in numbers what lies beyond the axis, so that one row does not squeeze the rest", () => {
+    const drawing = draw(row("Ash"), row("Brook"), row("Eyot", { high: 90, counted: 480 }));
+    const said = texts(drawing).map(({ text }) => text);
+    expect(said).toContain("up to 90, for order 480");
+    expect(said.some((text) => Number(text) > 60)).toBe(false);
   });
 
   it("is hollow where little is the supplier's own", () => {

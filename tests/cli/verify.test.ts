@@ -27,7 +27,7 @@ describe("verify", () => {
     for (const id of ["file", "fields", "canonical", "digest", "sums", "figures", "claims"])
       expect(out).toMatch(new RegExp(`^ {2}pass +${id} `, "m"));
     expect(out).toMatch(/^ {2}not present +signature /m);
-    expect(out).toContain("Whole and signed is not true");
+    expect(out).toContain("Whole and signed does not mean true");
   });
 
   it("refuses a pack that was changed, with the place", async () => {

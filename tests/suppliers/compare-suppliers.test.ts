@@ -8,7 +8,7 @@ import type { Pack } from "../../src/suppliers/schema.js";
 import type { Standing } from "../../src/suppliers/standings.js";
 import { verifyPack } from "../../src/suppliers/verify.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
-import { CODE, houseOf } from "./made.js";
+import { CODE, houseOf, metersOf } from "./made.js";
 
 // Each comparison draws three suppliers several times over.
 vi.setConfig({ testTimeout: 120_000 });
@@ -37,7 +37,7 @@ function standing(compared: SuppliersCompared, alias: string): Standing {
 
 const WATER = { value: 14, low: 12, high: 16 };
 const MUCH = { value: 40, low: 36, high: 44 };
-const wash = (water: unknown, belt: unknown = 100) => ({
+const wash = (water: unknown, belt: unknown = { value: 100, low: 90, high: 110 }) => ({
   "wash-range.fresh-water": water,
   "printer.belt-water": belt,
 });
@@ -130,27 +130,67 @@ describe("suppliers compared", () => {
     expect(order).toEqual(["B", "C", "A", "A"]);
   });
 
-  it("share places alike where they take the same, and count once where they are the same", () => {
+  it("stay out where they are the same under two names, whatever the order", () => {
     const twin = {
       alias: "Twin",
       pack: { ...b.pack, alias: "Twin", plant: { ...b.pack.plant, house: "Twin" } },
     };
     const compared = compare([a, twin, b]);
-    expect(compared.gate.refused).toEqual([
-      {
-        alias: "Twin",
-        why: "its evidence is that of B under another name, and is counted once",
-        places: [],
-      },
+    expect(compared.gate.refused.map(({ alias, cause }) => [alias, cause])).toEqual([
+      ["Twin", "twin"],
+      ["B", "twin"],
     ]);
-    expect(compared.gate.verdict).toBe("partly comparable");
-    expect(compared.results[0]!.standings.ranked.map(({ alias }) => alias)).toEqual(["B", "A"]);
-    // Other readings of meters make other evidence of the same house.
-    const other = { ...twin, pack: { ...twin.pack, meters: [] as Pack["meters"], months: [] } };
-    const both = compare([a, b, other]);
-    expect(standing(both, "B").chances).toEqual(standing(both, "Twin").chances);
-    expect(standing(both, "B").chances![0]).toBeCloseTo(0.5, 9);
-    expect(standing(both, "B").group).toBe(standing(both, "Twin").group);
+    expect(compared.gate.verdict).toBe("not comparable");
+    expect(compared.results[0]!.standings.ranked.map(({ alias }) => alias)).toEqual(["A"]);
+    // Months, meters and the last day can be moved without moving a figure.
+    const other = {
+      ...twin,
+      pack: {
+        ...twin.pack,
+        meters: [] as Pack["meters"],
+        period: { ...twin.pack.period, to: "2026-10-31" },
+        months: twin.pack.months.slice(1),
+      },
+    };
+    for (const order of [
+      [a, b, c, other],
+      [other, c, b, a],
+    ])
+      expect(
+        compare(order)
+          .gate.refused.map(({ alias }) => alias)
+          .sort(),
+      ).toEqual(["B", "Twin"]);
+  });
+
+  it("share places alike where they take the same", () => {
+    // A step of its own name sets the files apart and changes nothing that is taken.
+    const review = { ...b.pack.plant, review: "somebody" } as unknown as Pack["plant"];
+    const alike = compare([a, b, { alias: "Like B", pack: { ...b.pack, plant: review } }]);
+    expect(standing(alike, "B").chances).toEqual(standing(alike, "Like B").chances);
+    expect(standing(alike, "B").chances![0]).toBeCloseTo(0.5, 9);
+    expect(standing(alike, "B").group).toBe(standing(alike, "Like B").group);
+  });
+
+  it("tell nobody apart whom meters do not bear out, and whoever sends none", () => {
+    const many = { ...b, pack: { ...b.pack, meters: metersOf(b.pack, 5) } };
+    const none = { ...b, pack: { ...b.pack, meters: [] as Pack["meters"] } };
+    const short = { ...b, pack: { ...b.pack, meters: metersOf(b.pack, 0.3) } };
+    expect(standing(base, "B")).toMatchObject({ group: 1 });
+    for (const change of [many, none, short]) {
+      const one = standing(compare([a, change, c]), "B");
+      expect([one.unborne, one.group, one.beforeNext]).toEqual([true, undefined, undefined]);
+      // The others are told apart as before.
+      expect(standing(compare([a, change, c]), "C").beforeNext).toBeGreaterThan(0.9);
+    }
+  });
+
+  it("do not win by one bare number", () => {
+    const low = (water: unknown): Given => houseOf("X", { settings: wash(water, undefined) });
+    const said = standing(compare([low({ value: 8, low: 7, high: 9 }), b, c]), "X");
+    const bare = standing(compare([low(8), b, c]), "X");
+    const width = ({ value }: Standing): number => value!.high - value!.low;
+    expect(width(bare)).toBeGreaterThan(1.5 * width(said));
   });
 
   it("gain no place by hiding a value, however bad it is", () => {

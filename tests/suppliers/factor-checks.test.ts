@@ -25,13 +25,21 @@ describe("factors inside a pack", () => {
     expect(factors({ factorSet }, "3".repeat(64)).outcome).toBe("flag");
     const own = pack.factors.map((one, i) => (i === 0 ? { ...one, own: true } : one));
     expect(factors({ factorSet, factors: own })).toMatchObject({ outcome: "flag" });
-    expect(factors({ factorSet, factors: own }).found).toContain("as own values make it");
+    expect(factors({ factorSet, factors: own }).found).toContain("are the shipped ones");
+    const other = own.map((one, i) => (i === 0 ? { ...one, words: "x", id: "house.own" } : one));
+    expect(factors({ factorSet, factors: other }).found).toContain("as own values make it");
   });
 
   it("say which sources are reworded before which are empty", () => {
-    const outcome = (sources: object): string => {
+    const citing = (sources: object): typeof pack.factors =>
+      Object.keys(sources).map((source) => {
+        const [one] = pack.factors;
+        return { ...one!, id: "house.own", values: [{ ...one!.values[0]!, source }] };
+      });
+    const outcome = (sources: object, cited = true): string => {
       const said: string[] = [];
-      checkSources({ ...pack, sources: { ...pack.sources, ...sources } }, SHIPPED, (_, how) => {
+      const factors = cited ? [...pack.factors, ...citing(sources)] : pack.factors;
+      checkSources({ factors, sources: { ...pack.sources, ...sources } }, SHIPPED, (_, how) => {
         said.push(how);
       });
       return said.join();
@@ -39,6 +47,8 @@ describe("factors inside a pack", () => {
     const [key = ""] = Object.keys(pack.sources);
     expect(outcome({})).toBe("pass");
     expect(outcome({ x: { author: " ", title: "x", read: "x" } })).toBe("flag");
+    // What nothing cites is there to be read, and to be believed.
+    expect(outcome({ x: { author: "a", title: "x", read: "x" } }, false)).toBe("fail");
     expect(outcome({ [key]: { author: "", title: "", read: "x" } })).toBe("fail");
   });
 });

@@ -5,7 +5,8 @@ import type { Pack } from "../../src/suppliers/schema.js";
 import { SHIPPED } from "../tools/shipped-factors.js";
 import { houseOf } from "./made.js";
 
-const house = houseOf("A");
+const metered = houseOf("A");
+const house = { ...metered, pack: { ...metered.pack, meters: [] as Pack["meters"] } };
 const MONTHS = Array.from({ length: 12 }, (_, i) => `2026-${String(i + 1).padStart(2, "0")}`);
 
 function candidate(change: Partial<Pack> = {}): Candidate {
@@ -97,6 +98,44 @@ describe("checks of suppliers", () => {
     const twin = candidateOf(houseOf("B"), SHIPPED, "2026-11-25") as Candidate;
     const [first] = flagsOf(candidate(), [candidate(), twin]);
     expect([first?.outcome, first?.found]).toEqual(["flag", ["A", "B"]]);
+  });
+
+  it("judge roundness in the unit that was read", () => {
+    const read = (unit: string, ...values: readonly number[]): string =>
+      outcome("meters round", {
+        meters: [
+          {
+            quantity: "water",
+            unit: "L",
+            read: unit,
+            months: MONTHS.map((month, i) => ({ month, metered: values[i % values.length]! })),
+          },
+        ],
+      });
+    // Whole cubic metres are how a meter is read, and are whole thousands of litres.
+    expect(read("m3", 67000, 59000, 71000)).toBe("pass");
+    expect(read("L", 67000, 59000, 71000)).toBe("flag");
+    expect(read("m3", 150000, 140000, 160000)).toBe("flag");
+  });
+
+  it("ask after values far from those of two other houses, and after none of fewer", () => {
+    const water = (alias: string, fresh: number): Candidate =>
+      candidateOf(
+        houseOf(alias, {
+          settings: {
+            "wash-range.fresh-water": { value: fresh, low: 0.9 * fresh, high: 1.1 * fresh },
+          },
+        }),
+        SHIPPED,
+        "2026-11-25",
+      ) as Candidate;
+    const [few, b, c] = [water("A", 6), water("B", 20), water("C", 24)];
+    const far = (all: readonly Candidate[], own: Candidate) =>
+      flagsOf(own, all).find(({ id }) => id === "values far")!;
+    expect(far([few, b, c], few).outcome).toBe("flag");
+    expect(far([few, b, c], few).found[0]).toMatch(/^wash-range\.fresh-water 6 /);
+    expect(far([few, b, c], b).outcome).toBe("pass");
+    expect(far([few, b], few).outcome).toBe("not present");
   });
 
   it("have nothing to look at without readings", () => {

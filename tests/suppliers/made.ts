@@ -130,5 +130,29 @@ export function houseOf(alias: string, change: HouseChange = {}): Given {
     }),
   );
   const plant = smallMill(change.settings === undefined ? {} : { settings: change.settings });
-  return { alias, pack: packOf({ alias, plant, lots, rest: { draws: 100 } }) };
+  const first = packOf({ alias, plant, lots, rest: { draws: 100 } });
+  // Claims hold the gap of the meters, so the pack is made with them.
+  const meters = metersOf(first);
+  return { alias, pack: packOf({ alias, plant, lots, rest: { draws: 100, meters } }) };
+}
+
+/**
+ * Readings of site meters that bear a pack out.
+ *
+ * @param pack - the pack
+ * @param times - what they show, in what the lots come to
+ * @returns meters of water and electricity
+ */
+export function metersOf(pack: Pack, times = 1.25): Pack["meters"] {
+  const per = (indicator: string): number =>
+    pack.figures.find((one) => one.side === "as-printed" && one.indicator === indicator)!.median;
+  return (["water", "electricity"] as const).map((quantity) => ({
+    quantity,
+    unit: quantity === "water" ? "L" : "kWh",
+    // No two months alike, and none round.
+    months: pack.months.map(({ month, accepted }, i) => ({
+      month,
+      metered: times * per(quantity) * accepted * (1 + (i % 2 === 0 ? 0.0313 : -0.0313)),
+    })),
+  }));
 }

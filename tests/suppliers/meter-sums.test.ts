@@ -15,8 +15,8 @@ describe("site meters beside lots", () => {
   it("take the lots of the months that were read", () => {
     const pack = { months, meters: [read("water", 500), read("electricity", 90, 10)] };
     expect(meterSums(pack, (id) => (id === "water" ? 400 : 200))).toEqual([
-      { quantity: "water", months: 1, metered: 500, lots: 100 },
-      { quantity: "electricity", months: 2, metered: 100, lots: 200 },
+      { quantity: "water", months: 1, metered: 500, lots: 100, area: 100 },
+      { quantity: "electricity", months: 2, metered: 100, lots: 200, area: 400 },
     ]);
   });
 
@@ -30,8 +30,8 @@ describe("site meters beside lots", () => {
 
   it("give the gap as a share of the meter, below 0 where lots come to more", () => {
     const gaps = meterGaps([
-      { quantity: "water", months: 2, metered: 400, lots: 100 },
-      { quantity: "electricity", months: 2, metered: 100, lots: 150 },
+      { quantity: "water", months: 2, metered: 400, lots: 100, area: 1 },
+      { quantity: "electricity", months: 2, metered: 100, lots: 150, area: 1 },
     ]);
     expect([gaps.get("water"), gaps.get("electricity"), gaps.get("gas")]).toEqual([
       0.75,

@@ -1,6 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { AMOUNTS } from "../../src/steps/amounts.js";
-import { effectiveLots, LOT_SCATTER, sampleFactors } from "../../src/suppliers/sampling.js";
+import {
+  effectiveAtMix,
+  effectiveLots,
+  LOT_SCATTER,
+  sampleFactors,
+} from "../../src/suppliers/sampling.js";
 import { placeOf } from "../../src/suppliers/strata.js";
 
 const group = (lots: number, area: number) => {
@@ -17,6 +22,14 @@ describe("doubt of the sample", () => {
     expect(effectiveLots([group(3, 0)])).toBe(0);
     // Kish: (Σw)² / Σw² of weights 1, 2 and 3.
     expect(effectiveLots([group(1, 1), group(1, 2), group(1, 3)])).toBeCloseTo(36 / 14, 9);
+  });
+
+  it("is worth at a mix what the same doubt would take of lots shared out as the mix is", () => {
+    expect(effectiveAtMix([0.5, 0.5], [10, 10])).toBeCloseTo(20, 9);
+    // Hand-worked: 1 / (0.5² / 40 + 0.5² / 2.5) = 9.41.
+    expect(effectiveAtMix([0.5, 0.5], [40, 2.5])).toBeCloseTo(9.4118, 3);
+    expect(effectiveAtMix([0.5, 0.5], [10, 0])).toBeCloseTo(10, 9);
+    expect(effectiveAtMix([1], [0])).toBe(0);
   });
 
   it("falls with the root of the lots, about a median of 1", () => {

@@ -8,13 +8,24 @@ const outcomes = (change: object, policy: typeof POLICY | undefined = POLICY) =>
 
 describe("what cannot be proved", () => {
   it("is named and fails nothing", () => {
-    expect(outcomes({})).toEqual(["program pass", "policy pass", "fastness not present"]);
+    expect(outcomes({})).toEqual([
+      "program pass",
+      "policy pass",
+      "fastness not present",
+      "stated pass",
+    ]);
     expect(outcomes({ generator: { ...pack.generator, code: "2".repeat(64) } })[0]).toBe(
       "program flag",
     );
     expect(outcomes({ fastness: { pigment: true, dye: true } })[2]).toBe("fastness flag");
     expect(standingChecks(pack, CODE, undefined)[1]!.outcome).toBe("not present");
     expect(NOT_CHECKED).toMatch(/^Not checked, cannot be checked from a pack: /);
+  });
+
+  it("fails a version that the program of its digest does not have", () => {
+    const check = (version: string): string =>
+      standingChecks(pack, CODE, POLICY, version)[0]!.outcome;
+    expect([check(pack.generator.version), check("9.9.9")]).toEqual(["pass", "fail"]);
   });
 
   it("names each threshold that is not as shipped, and which way it goes", () => {

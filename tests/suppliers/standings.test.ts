@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { CellDraws } from "../../src/suppliers/standardise.js";
-import { placesOf, standingsOf } from "../../src/suppliers/standings.js";
+import {
+  asShown,
+  asTold,
+  isPlacedByUnsaid,
+  placesOf,
+  standingsOf,
+} from "../../src/suppliers/standings.js";
 
 const still = (...values: readonly (number | undefined)[]): CellDraws =>
   values.map((value) => (value === undefined ? undefined : new Float64Array(40).fill(value)));
@@ -41,6 +47,37 @@ describe("places", () => {
     ]);
   });
 
+  it("tell nobody apart whom meters do not bear out, and join the others across it", () => {
+    const counted = [still(5, 5), still(3, 3), still(4, 4)];
+    const all = standingsOf({
+      aliases: ["A", "B", "C"],
+      weights: [0.4, 0.6],
+      values: counted,
+      counted,
+      silent: [undefined, undefined],
+      byMass: counted,
+      borne: [true, true, false],
+    });
+    expect(
+      all.ranked.map(({ alias, group, unborne, beforeNext }) => [
+        alias,
+        group,
+        unborne,
+        beforeNext,
+      ]),
+    ).toEqual([
+      ["B", 1, undefined, 1],
+      ["C", undefined, true, undefined],
+      ["A", 2, undefined, undefined],
+    ]);
+    expect(asShown(all.ranked).map(({ alias }) => alias)).toEqual(["A", "B", "C"]);
+    expect(asTold(all).ranked.map(({ chances }) => chances === undefined)).toEqual([
+      false,
+      true,
+      false,
+    ]);
+  });
+
   it("take a missing stratum at the most that anybody took there", () => {
     const { ranked } = standings([still(undefined, 1), still(7, 9), still(9, 8)]);
     expect(ranked[0]?.alias).toBe("A");
@@ -52,11 +89,15 @@ describe("places", () => {
   it("show the chance with unsaid settings drawn beside that with them at their worst", () => {
     const { ranked } = standings([still(5, 5), still(4, 4)], [still(3, 3), still(4, 4)]);
     expect(
-      ranked.map(({ alias, chances, leastDrawn }) => [alias, chances![0], leastDrawn]),
+      ranked.map(({ alias, chances, chancesDrawn }) => [alias, chances![0], chancesDrawn![0]]),
     ).toEqual([
       ["B", 1, 0],
       ["A", 0, 1],
     ]);
+    // 5 for 3 is less than twice, 7 is more.
+    expect(ranked.map(isPlacedByUnsaid)).toEqual([false, false]);
+    const [far] = standings([still(7, 7), still(8, 8)], [still(3, 3), still(4, 4)]).ranked;
+    expect(isPlacedByUnsaid(far!)).toBe(true);
   });
 
   it("are not given to who covers less than half of the mix", () => {

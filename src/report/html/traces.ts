@@ -31,12 +31,15 @@ export function tracesHtml(page: Page): Markup | undefined {
     group.entries.push(entryHtml(id, anchor, mentions, page));
   }
   if (groups.size === 0) return undefined;
+  const hasTerms = [...page.places.shown.keys()].some(
+    (id) => figureOf(id, page).terms !== undefined,
+  );
   return element(
     "section",
     { class: "traces", "aria-labelledby": PAGE_ANCHORS.numbers },
     element("h2", { id: PAGE_ANCHORS.numbers }, words.traces),
-    element("p", { class: "screen" }, words.tracesLead),
-    element("p", { class: "printed" }, words.tracesPrinted),
+    element("p", { class: "screen" }, hasTerms ? words.tracesLead : words.tracesPlain),
+    hasTerms ? element("p", { class: "printed" }, words.tracesPrinted) : undefined,
     [...groups.values()].map(({ part, entries }) =>
       element(
         "details",

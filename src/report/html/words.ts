@@ -8,6 +8,8 @@ export interface HtmlWords {
   readonly traces: string;
   /** What the traces are, in one or two sentences. */
   readonly tracesLead: string;
+  /** Says what the section holds where no number has terms. */
+  readonly tracesPlain: string;
   /** Stands in print in place of the traces. */
   readonly tracesPrinted: string;
   /** Names of the four provenances. */
@@ -61,6 +63,8 @@ export const ENGLISH: HtmlWords = {
   traces: "Numbers and where they come from",
   tracesLead:
     "Each number marked in the text leads here, where they are listed by the place they first stand in. A number is the sum of terms, and a term is an amount from the lots times a rate.",
+  tracesPlain:
+    "Each number marked in the text leads here, where they are listed by the place they first stand in.",
   tracesPrinted: "On screen each number of this report opens to the terms it is the sum of.",
   provenance: {
     measured: "measured",

@@ -9,20 +9,37 @@ import { NOT_TRUE } from "../../suppliers/verify.js";
 import { numbered } from "../compose/numbered.js";
 import type { Block, ReportDocument } from "../document.js";
 import { FigureDesk } from "../figure-desk.js";
-import { digitsFor, formatNumber, formatPercent } from "../format.js";
+import { formatNumber, formatPercent } from "../format.js";
 import { renderTemplate } from "../template.js";
 import {
   askTable,
   boundaryTable,
-  evidenceTable,
+  evidenceTables,
   flagTable,
   gateTable,
   mixTable,
 } from "./condition-tables.js";
 import { MANY, overviewTable } from "./many-suppliers.js";
-import { mixFigure, placeFigure, stabilityBlocks, standingFigure } from "./supplier-figures.js";
-import { cellTable, freeTable, orderTable, printingOf, standingTable } from "./supplier-tables.js";
-import { chanceWords, listed, otherWords, pairsWords, verdictWords } from "./supplier-words.js";
+import { mixFigure, placeFigures, stabilityBlocks, standingFigure } from "./supplier-figures.js";
+import {
+  cellTable,
+  freeTable,
+  orderTable,
+  printed,
+  printingOf,
+  scaled,
+} from "./supplier-tables.js";
+import { standingTable } from "./standing-table.js";
+import type { Refused } from "../../suppliers/gate.js";
+import type { Standings } from "../../suppliers/standings.js";
+import {
+  capital,
+  chanceWords,
+  listed,
+  otherWords,
+  pairsWords,
+  verdictWords,
+} from "./supplier-words.js";
 
 /** What the report is made of beside the comparison. */
 export interface SuppliersReport {
@@ -67,14 +84,18 @@ export function composeSuppliers(
     "mix-table": [mixTable(compared)],
     chapters: results.flatMap((result, i) => chapter(compared, result, desk, i === 0 && !isMany)),
     flags: [flagTable(compared), askTable(compared)],
-    evidence: [evidenceTable(compared)],
+    evidence: evidenceTables(compared),
   };
   const body = renderTemplate(
     template,
     "suppliers.md",
     {
       title,
-      verdict: verdictWords(gate.verdict, compared.candidates.length),
+      verdict: verdictWords(
+        gate.verdict,
+        main === undefined ? compared.candidates.length : main.standings.ranked.length,
+        isMany ? [] : (main?.standings.unranked ?? []).map(({ alias }) => alias),
+      ),
       refused: limitWords(compared),
       change: main === undefined ? "There is no order." : changeWords(main),
       mix: `${mix.name}, SHA-256 ${mix.digest.slice(0, 16)}`,
@@ -108,9 +129,8 @@ function chapter(
   desk: FigureDesk,
   isMain: boolean,
 ): readonly Block[] {
-  const words = result.words.charAt(0).toUpperCase() + result.words.slice(1);
   return [
-    { kind: "heading", level: 2, id: `chapter-${result.id}`, text: words },
+    { kind: "heading", level: 2, id: `chapter-${result.id}`, text: capital(result.words) },
     ...(isMain
       ? []
       : [
@@ -118,9 +138,9 @@ function chapter(
           standingTable(compared, result, desk),
           standingFigure(compared, result),
         ]),
-    orderTable(result, desk),
+    orderTable(compared, result, desk),
     mixFigure(result),
-    placeFigure(result),
+    ...placeFigures(result),
     ...freeTable(result, desk),
     ...stabilityBlocks(result),
     cellTable(compared, result, desk),
@@ -140,34 +160,57 @@ function reasonBlocks(result: IndicatorResult): readonly Block[] {
     reversal === undefined
       ? "As they stand and at the mix, the suppliers have the same order."
       : reversalWords(result, reversal);
-  const [first, second] = standings.ranked;
-  const apart =
-    first?.beforeNext === undefined || second === undefined
-      ? ""
-      : ` With the routes of the mix ${first.alias} takes less than ${second.alias} with a chance of ${chanceWords(first.beforeNext)}${first.group === second.group ? ", too little to tell them apart" : ""}.`;
+  const apart = leadWords(standings, "With the routes of the mix");
   return [
     {
       kind: "paragraph",
       tone: "lead",
-      runs: [{ kind: "text", text: text + apart + freeWords(free) }],
+      runs: [
+        {
+          kind: "text",
+          text: [text, apart, freeWords(free)].filter((one) => one !== "").join(" "),
+        },
+      ],
     },
   ];
 }
 
 function freeWords(free: IndicatorResult["free"]): string {
-  const [first, second] = free?.ranked ?? [];
-  if (first?.beforeNext === undefined || second === undefined) return "";
-  const chance = chanceWords(first.beforeNext);
-  return first.group === second.group
-    ? ` If the route is left to the supplier, ${first.alias} and ${second.alias} take least and cannot be told apart (chance that ${first.alias} takes less: ${chance}).`
-    : ` If the route is left to the supplier, ${first.alias} takes least, less than ${second.alias} with a chance of ${chance}.`;
+  return free === undefined ? "" : leadWords(free, "With the route left to the supplier");
+}
+
+// Who takes least among those whose meters bear them out, with both chances by name, and what it would take to lose it.
+function leadWords({ ranked }: Standings, when: string): string {
+  const [first, second] = ranked.filter(({ unborne }) => unborne !== true);
+  if (
+    first?.beforeNext === undefined ||
+    first.beforeNextDrawn === undefined ||
+    second === undefined ||
+    first.counted === undefined ||
+    second.counted === undefined
+  )
+    return ranked.length < 2
+      ? ""
+      : `${when} fewer than two can be told apart, for meters do not bear the others out.`;
+  const chances = `chance with unsaid settings at their unfavourable end ${chanceWords(first.beforeNext)}, drawn ${chanceWords(first.beforeNextDrawn)}`;
+  if (first.group === second.group)
+    return `${when} ${first.alias} and ${second.alias} take least and are not told apart (that ${first.alias} takes less: ${chances}).`;
+  const margin = second.counted.median / first.counted.median - 1;
+  return `${when} ${first.alias} takes less than ${second.alias} (${chances}); a value ${formatPercent(margin)} too low would lose it that.`;
 }
 
 function reversalWords(result: IndicatorResult, { first, second, of, inMix }: Reversal): string {
   const { unit, scale } = printingOf(result);
-  const number = (value: number): string =>
-    formatNumber(value * scale, Math.min(2, digitsFor(value * scale)));
-  return `As it stands ${first.alias} takes less than ${second.alias} (${number(first.crude)} and ${number(second.crude)} ${unit}) because ${formatPercent(first.share)} of its cloth is ${of}, against ${formatPercent(second.share)} there and ${formatPercent(inMix)} in the mix; at the mix it takes more (${number(first.atMix)} and ${number(second.atMix)} ${unit}).`;
+  const crude = (alias: string): string => {
+    const range = result.suppliers.find((one) => one.alias === alias)?.crude;
+    return range === undefined ? "–" : printed(scaled(range, scale));
+  };
+  const atMix = (alias: string): string => {
+    const range = result.standings.ranked.find((one) => one.alias === alias)?.value;
+    return range === undefined ? "–" : printed(scaled(range, scale));
+  };
+  const [a, b] = [first.alias, second.alias];
+  return `As it stands ${a} takes less than ${b} (${crude(a)} and ${crude(b)} ${unit}) because ${formatPercent(first.share)} of its cloth is ${of}, against ${formatPercent(second.share)} there and ${formatPercent(inMix)} in the mix; at the mix it takes more (${atMix(a)} and ${atMix(b)} ${unit}).`;
 }
 
 function changeWords({ standings }: IndicatorResult): string {
@@ -180,13 +223,20 @@ function changeWords({ standings }: IndicatorResult): string {
     : `Most of all: ${otherWords(least.id)} (${pairsWords(least.pairs, least.kept)}).`;
 }
 
+const CAUSES: Readonly<Record<Refused["cause"], string>> = {
+  twin: "lots and settings are the same under more than one name, until it is known whose they are",
+  "not verified": "the evidence did not verify",
+  "not worked out": "the evidence cannot be worked out",
+  "not read": "the file is no pack that can be read",
+};
+
 // What narrows the comparison, for the first page.
-function limitWords({ gate }: SuppliersCompared): string {
+function limitWords({ gate, results: [main] }: SuppliersCompared): string {
   const holes = gate.boundary
     .filter(({ holes: missing }) => missing.length > 0)
     .map(
       ({ alias, routeClass, holes: missing }) =>
-        `${alias} counts no ${listed(missing)} on ${routeClass} routes, so those have no value`,
+        `${alias} counts no ${listed(missing)} on ${routeClass} routes`,
     );
   const out = [...gate.leftOut].flatMap(([routeClass, duties]) =>
     [...duties].map((duty) => `${duty} of ${routeClass} routes is left out for all`),
@@ -194,10 +244,24 @@ function limitWords({ gate }: SuppliersCompared): string {
   const short = [...gate.short].map(
     ([alias, months]) => `${alias} shares ${months} months with the others`,
   );
-  const refused = gate.refused.map(
-    ({ alias }) => `${alias} stays out, for its evidence did not verify or cannot be worked out`,
+  const refused = (["twin", "not verified", "not worked out", "not read"] as const).flatMap(
+    (cause) => {
+      const names = gate.refused.filter((one) => one.cause === cause).map(({ alias }) => alias);
+      const stay = names.length === 1 ? "stays" : "stay";
+      const named = names.length > 4 ? `${names.length} suppliers` : listed(names);
+      return names.length === 0 ? [] : [`${named} ${stay} out, for ${CAUSES[cause]}`];
+    },
   );
-  const all = [...holes, ...out, ...short, ...refused];
+  const unborne = (main?.standings.ranked ?? [])
+    .filter((one) => one.unborne === true)
+    .map(({ alias }) => alias);
+  const unread =
+    unborne.length === 0
+      ? []
+      : [
+          `${unborne.length > 4 ? `${unborne.length} suppliers` : listed(unborne)} ${unborne.length === 1 ? "is" : "are"} told apart from nobody, for meters do not bear ${unborne.length === 1 ? "it" : "them"} out`,
+        ];
+  const all = [...refused, ...holes, ...unread, ...out, ...short];
   if (all.length === 0) return "";
   const shown = all.slice(0, 3);
   return `${shown.join("; ")}${all.length > shown.length ? "; and more, under the conditions" : ""}.`;

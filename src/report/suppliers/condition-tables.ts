@@ -8,8 +8,16 @@ import type { Block } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { formatPercent } from "../format.js";
 import { sharedBoundaries } from "./many-suppliers.js";
+import { type Flag, type FlagId, FLAGS } from "../../suppliers/flags.js";
 import { asksOf } from "./supplier-questions.js";
-import { gateWords, questionWords, testWords, verifiedWords } from "./supplier-words.js";
+import { testWords } from "./flag-words.js";
+import { gateWords, listed, verifiedWords } from "./supplier-words.js";
+
+/** Names in a cell before they are counted. */
+const ASKED = 6;
+
+/** Digits of a digest shown in a column. */
+const SHORT = 16;
 
 /**
  * Conditions of comparing.
@@ -85,33 +93,32 @@ export function boundaryTable(compared: SuppliersCompared): Block {
 }
 
 /**
- * Table C-T4: checks, as questions.
+ * Table C-T4: checks, and who is asked after them. The questions themselves stand by supplier in the next table.
  *
  * @param compared - the comparison
  * @returns the table
  */
 export function flagTable(compared: SuppliersCompared): Block {
   const { candidates, flags } = compared;
-  const rows = candidates.flatMap(({ alias }, s) =>
-    (flags[s] ?? [])
-      .filter(({ outcome }) => outcome === "flag")
-      .map((flag) => [
-        textCell(alias, true),
-        textCell(testWords(flag.id)),
-        textCell(questionWords(flag)),
-      ]),
-  );
+  const named = (id: FlagId, outcome: Flag["outcome"]): string => {
+    const names = candidates.flatMap(({ alias }, s) =>
+      (flags[s] ?? []).some((flag) => flag.id === id && flag.outcome === outcome) ? [alias] : [],
+    );
+    if (names.length === 0) return "nobody";
+    return names.length > ASKED ? `${names.length} suppliers` : listed(names);
+  };
   return {
     kind: "table",
     id: "checks",
     caption:
-      "Checks that ask something. Each is a question and no finding of fault; there may be a good answer.",
-    head: [textCell("Supplier"), textCell("Looked for"), textCell("Question")],
-    rows:
-      rows.length > 0
-        ? rows
-        : [[textCell("all", true), textCell("every check"), textCell("nothing to ask")]],
-    widths: [1, 1.4, 3],
+      "What was looked for, and who is asked. A question is no finding of fault; there may be a good answer.",
+    head: [textCell("Looked for"), textCell("Asked"), textCell("Nothing to look at")],
+    rows: FLAGS.map((id) => [
+      textCell(testWords(id), true),
+      textCell(named(id, "flag")),
+      textCell(named(id, "not present")),
+    ]),
+    widths: [2.4, 2, 1.6],
   };
 }
 
@@ -119,11 +126,25 @@ export function flagTable(compared: SuppliersCompared): Block {
  * Verification of all packs, check by check.
  *
  * @param compared - the comparison
- * @returns the table
+ * @returns the table, and digests in full
  */
-export function evidenceTable(compared: SuppliersCompared): Block {
+export function evidenceTables(compared: SuppliersCompared): readonly Block[] {
   const { candidates } = compared;
-  return {
+  const digestOf = ({ given }: SuppliersCompared["candidates"][number]): string | undefined =>
+    given.verified?.sealed?.seal.digest;
+  const digests: Block = {
+    kind: "table",
+    id: "digests",
+    caption: "SHA-256 of the packs in full.",
+    head: [textCell("Supplier"), textCell("SHA-256")],
+    rows: candidates.map((one) => [
+      textCell(one.alias, true),
+      textCell(digestOf(one) ?? "not sealed"),
+    ]),
+    widths: [1, 3],
+    behind: true,
+  };
+  const packs: Block = {
     kind: "table",
     id: "packs",
     caption: "Evidence as it came.",
@@ -133,18 +154,22 @@ export function evidenceTable(compared: SuppliersCompared): Block {
       numberCell("Lots"),
       numberCell("Rows set aside"),
       textCell("Checked"),
-      textCell("SHA-256 of the pack"),
+      textCell("SHA-256 begins"),
     ],
-    rows: candidates.map(({ alias, given }) => [
-      textCell(alias, true),
-      textCell(`${given.pack.period.from} to ${given.pack.period.to}`),
-      numberCell(String(given.pack.totals.lots)),
-      numberCell(String(given.pack.counts.aside)),
-      textCell(verifiedWords(given)),
-      textCell(given.verified?.sealed?.seal.digest ?? "not sealed"),
-    ]),
-    widths: [1.4, 1.8, 0.7, 0.9, 1.5, 2.4],
+    rows: candidates.map((one) => {
+      const { alias, given } = one;
+      return [
+        textCell(alias, true),
+        textCell(`${given.pack.period.from} to ${given.pack.period.to}`),
+        numberCell(String(given.pack.totals.lots)),
+        numberCell(String(given.pack.counts.aside)),
+        textCell(verifiedWords(given)),
+        textCell(digestOf(one)?.slice(0, SHORT) ?? "not sealed"),
+      ];
+    }),
+    widths: [1.3, 1.7, 0.6, 0.8, 2.6, 1.5],
   };
+  return [packs, digests];
 }
 
 /**

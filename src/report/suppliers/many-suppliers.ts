@@ -30,7 +30,8 @@ export function overviewTable(compared: SuppliersCompared, result: IndicatorResu
   const { ranked, unranked } = result.standings;
   const { candidates } = compared;
   const alone = ranked.filter(
-    (one) => ranked.filter(({ group }) => group === one.group).length === 1,
+    (one) =>
+      one.group !== undefined && ranked.filter(({ group }) => group === one.group).length === 1,
   );
   const signed = candidates.filter(({ given }) =>
     given.verified?.checks.some(({ id, outcome }) => id === "signature" && outcome === "pass"),
@@ -48,6 +49,10 @@ export function overviewTable(compared: SuppliersCompared, result: IndicatorResu
     ["without a place, for they cover less than half of the mix", unranked.length],
     ["resting mostly on defaults", guessed.length],
     ["with readings of site meters", metered.length],
+    [
+      "told apart from nobody, for meters do not bear them out",
+      ranked.filter(({ unborne }) => unborne === true).length,
+    ],
     ["signed", signed.length],
     ["left out", compared.gate.refused.length],
   ];

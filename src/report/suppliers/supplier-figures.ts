@@ -3,12 +3,19 @@
  */
 
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
-import { asShown, UNCONDITIONAL } from "../../suppliers/standings.js";
+import { asShown, type Standing, UNCONDITIONAL } from "../../suppliers/standings.js";
 import type { Block } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
-import { digitsFor, formatNumber, formatPercent } from "../format.js";
-import { printingOf } from "./supplier-tables.js";
-import { chanceWords, otherWords, ownShare, pairsWords } from "./supplier-words.js";
+import { formatNumber, formatPercent } from "../format.js";
+import { printed, printingOf, scaled } from "./supplier-tables.js";
+import {
+  capital,
+  chanceWords,
+  listed,
+  otherWords,
+  ownShare,
+  pairsWords,
+} from "./supplier-words.js";
 
 /** Share on own numbers below which a dot is hollow. [-] */
 const MOSTLY = 0.4;
@@ -33,14 +40,18 @@ export function standingFigure(compared: SuppliersCompared, result: IndicatorRes
     if (one.value === undefined) return [];
     const candidate = compared.candidates.find(({ alias }) => alias === one.alias);
     const own = candidate === undefined ? 0 : ownShare(candidate, result.id);
-    const note =
-      one.covered < 1 - 1e-9
-        ? `covers ${formatPercent(one.covered)} of the mix${one.covered < UNCONDITIONAL ? ", with a condition" : ""}`
-        : undefined;
+    const notes = [
+      ...(one.covered < 1 - 1e-9
+        ? [
+            `covers ${formatPercent(one.covered)} of the mix${one.covered < UNCONDITIONAL ? ", with a condition" : ""}`,
+          ]
+        : []),
+      ...(one.unborne === true ? ["meters do not bear it out"] : []),
+    ];
     return [
       {
         name: one.alias,
-        ...(note === undefined ? {} : { note }),
+        ...(notes.length === 0 ? {} : { note: notes.join("; ") }),
         value: one.value.median * scale,
         low: one.value.low * scale,
         high: one.value.high * scale,
@@ -53,8 +64,8 @@ export function standingFigure(compared: SuppliersCompared, result: IndicatorRes
   return {
     kind: "figure",
     id: `suppliers-${result.id}`,
-    title: `${result.words} at the mix, ${unit}`,
-    description: `Each supplier's ${result.words} at the reference mix with its 95 % interval, those that can be told apart in their order and all others by name.`,
+    title: `${capital(result.words)} at the mix, ${unit}`,
+    description: `Each supplier's ${result.words} at the reference mix with its 95 % interval: those told apart first, by name, then those that are not.`,
     chart: {
       kind: "supplier-rows",
       data: { quantity: `${result.words} at the mix`, unit, rows },
@@ -72,44 +83,57 @@ export function mixFigure(result: IndicatorResult): Block {
   const { unit, scale } = printingOf(result);
   const { ranked, unranked } = result.standings;
   const lines = [...ranked, ...unranked].map(({ alias, value }) => {
-    const crude =
-      (result.suppliers.find((one) => one.alias === alias)?.crude.median ?? NaN) * scale;
-    const isRanked = ranked.some((one) => one.alias === alias);
-    const at = value === undefined || !isRanked ? null : value.median * scale;
+    const supplier = result.suppliers.find((one) => one.alias === alias);
+    // What leaves a step out is no value of the same thing.
+    const crude = supplier?.holed === undefined ? supplier?.crude : undefined;
+    const at = ranked.some((one) => one.alias === alias) ? value : undefined;
+    const ends = [crude, at].map((range) =>
+      range === undefined ? undefined : scaled(range, scale),
+    );
     return {
       name: alias,
-      values: [crude, at],
-      printed: [crude, at].map((number) =>
-        number === null ? "" : formatNumber(number, Math.min(2, digitsFor(number))),
+      values: ends.map((range) => range?.median ?? null),
+      whiskers: ends.map((range) =>
+        range === undefined ? null : ([range.low, range.high] as const),
       ),
+      printed: ends.map((range) => (range === undefined ? "" : printed(range))),
     };
   });
+  const holed = result.suppliers.flatMap(({ alias, holed: missing }) =>
+    missing === undefined ? [] : [`${alias} counts no ${listed(missing)} and has no line`],
+  );
   return {
     kind: "figure",
     id: `mix-${result.id}`,
-    title: `${result.words}: as it stands and at the mix, ${unit}`,
+    title: `${capital(result.words)}: as it stands and at the mix, ${unit}`,
     description:
       "A line for each supplier from its value in its own mix to its value at the reference mix; the slope is what the mix does.",
     chart: {
       kind: "slope-lines",
       data: {
         columns: ["as it stands, own mix", "at the reference mix"],
-        lines,
+        lines: lines.filter(({ values }) => values.some((number) => number !== null)),
         isPlaces: false,
-        note: `${result.words}, ${unit}, medians`,
+        note: [
+          `${result.words}, ${unit}, medians with 95 % intervals, the most on top`,
+          ...holed,
+        ].join(". "),
       },
     },
   };
 }
 
 /**
- * C-F3: chances of places.
+ * C-F3: chances of places, with settings left unsaid at their unfavourable end and drawn from their defaults. Those
+ * that meters do not bear out have no row.
  *
  * @param result - the indicator
- * @returns the figure
+ * @returns both figures; none where nobody has a row
  */
-export function placeFigure(result: IndicatorResult): Block {
+export function placeFigures(result: IndicatorResult): readonly Block[] {
   const { ranked } = result.standings;
+  const shown = asShown(ranked).filter(({ unborne }) => unborne !== true);
+  if (shown.length === 0) return [];
   const n = ranked.length;
   const bins =
     n <= MOST_PLACES
@@ -119,31 +143,39 @@ export function placeFigure(result: IndicatorResult): Block {
           (_, bin) =>
             [Math.round((bin * n) / GATHERED), Math.round(((bin + 1) * n) / GATHERED)] as const,
         );
-  const rows = asShown(ranked).map(({ alias, chances = [] }) => {
-    const sums = bins.map(([from, to]) =>
-      chances.slice(from, to).reduce((sum, chance) => sum + chance, 0),
-    );
-    return {
-      name: alias,
-      chances: sums,
-      printed: sums.map(chanceWords),
-    };
-  });
-  return {
+  const withheld =
+    shown.length === n
+      ? ""
+      : ` ${n - shown.length} of ${n} without a row, for meters do not bear it out.`;
+  const figure = (id: string, how: string, of: (one: Standing) => readonly number[]): Block => ({
     kind: "figure",
-    id: `places-${result.id}`,
-    title: `Chance of each place by ${result.words}`,
-    description:
-      "A row for each supplier and a column for each place, the least first; rows and columns add up to 100 %.",
+    id: `places-${id}${result.id}`,
+    title: `Chance of each place by ${result.words}, unsaid settings ${how}`,
+    description: `A row for each supplier and a column for each place, the most taken first.${withheld}`,
     chart: {
       kind: "chance-cells",
       data: {
-        columns: bins.map(([from, to]) => (to - from === 1 ? String(to) : `${from + 1} to ${to}`)),
-        across: "place, the least taken first",
-        rows,
+        columns: bins
+          .map(([from, to]) => (to - from === 1 ? String(to) : `${from + 1} to ${to}`))
+          .reverse(),
+        across: `place, the most taken first, the least taken last.${withheld}`,
+        rows: shown.map((one) => {
+          const sums = bins
+            .map(([from, to]) =>
+              of(one)
+                .slice(from, to)
+                .reduce((sum, chance) => sum + chance, 0),
+            )
+            .reverse();
+          return { name: one.alias, chances: sums, printed: sums.map(chanceWords) };
+        }),
       },
     },
-  };
+  });
+  return [
+    figure("", "at their unfavourable end", ({ chances = [] }) => chances),
+    figure("drawn-", "drawn from their defaults", ({ chancesDrawn = [] }) => chancesDrawn),
+  ];
 }
 
 /**
@@ -156,10 +188,11 @@ export function stabilityBlocks(result: IndicatorResult): readonly Block[] {
   const { ranked, others } = result.standings;
   if (others.length === 0) return [];
   const heads = ["as compared", ...others.map(({ id }) => otherWords(id))];
-  const placesOf = (i: number): readonly number[] => [
-    i + 1,
-    ...others.map(({ places }) => places[i] ?? i + 1),
-  ];
+  // The most taken on top, as in the figures of values.
+  const placesOf = (i: number): readonly number[] =>
+    [i + 1, ...others.map(({ places }) => places[i] ?? i + 1)].map(
+      (place) => ranked.length + 1 - place,
+    );
   return [
     {
       kind: "figure",
@@ -177,7 +210,7 @@ export function stabilityBlocks(result: IndicatorResult): readonly Block[] {
             printed: placesOf(i).map(() => ""),
           })),
           isPlaces: true,
-          note: "order by median of the value used for it, the least taken on top. Chances stand in the figure before.",
+          note: "order by median of the value used for it, the most taken on top. Chances of the first column stand in the figures before, with their values; the other columns are drawn without.",
         },
       },
     },

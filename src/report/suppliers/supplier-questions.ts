@@ -5,7 +5,8 @@
 import type { SuppliersCompared } from "../../suppliers/compare-suppliers.js";
 import { formatNumber, formatPercent } from "../format.js";
 import { printingOf } from "./supplier-tables.js";
-import { listed, questionWords } from "./supplier-words.js";
+import { questionWords } from "./flag-words.js";
+import { capital, listed } from "./supplier-words.js";
 
 /** A question with the smallest fix. */
 export interface Ask {
@@ -74,7 +75,7 @@ function settingAsks({ results }: SuppliersCompared, at: number): readonly Ask[]
       .filter(({ rise }) => rise / Math.max(1, own.accepted) > WORTH * usual)
       .slice(0, SETTINGS)
       .map(({ factor, words, unit: its, counted, rise }) => ({
-        question: `${words} was left unsaid and counts at ${plain(counted)}${its === "1" ? "" : ` ${its}`}, which costs ${plain((rise * scale) / Math.max(1, own.accepted))} ${unit} of ${result.words}.`,
+        question: `${capital(words)} was left unsaid and counts at ${plain(counted)}${its === "1" ? "" : ` ${its}`}, which costs ${plain((rise * scale) / Math.max(1, own.accepted))} ${unit} of ${result.words}.`,
         fix: `Measure it and state ${factor} in the plant file.`,
       }));
   });

@@ -3,18 +3,21 @@
  */
 
 import type { IndicatorResult, SuppliersCompared } from "../../suppliers/compare-suppliers.js";
-import type { Candidate } from "../../suppliers/candidate.js";
-import { plainRatio, siteSums } from "../../suppliers/flags.js";
-import { asShown, type Standing, UNCONDITIONAL } from "../../suppliers/standings.js";
+import { effectiveAtMix } from "../../suppliers/sampling.js";
+import { asShown, isPlacedByUnsaid, type Standing } from "../../suppliers/standings.js";
 import type { Block, Cell, Run } from "../document.js";
 import { type FigureDesk, type Noted, numberCell, textCell } from "../figure-desk.js";
-import { formatNumber, formatPercent } from "../format.js";
+import { digitsFor, formatNumber } from "../format.js";
 import { printUnit } from "../compose/names.js";
-import { chanceWords, listed, ownShare, signedWords } from "./supplier-words.js";
+import { capital, chanceWords, listed } from "./supplier-words.js";
 
-interface Ranged {
+/** A median with its interval. */
+export interface Ranged {
+  /** Median. */
   readonly median: number;
+  /** Lower end. */
   readonly low: number;
+  /** Upper end. */
   readonly high: number;
 }
 
@@ -47,14 +50,32 @@ export function scaled(range: Ranged, scale: number): Ranged {
   return { median: range.median * scale, low: range.low * scale, high: range.high * scale };
 }
 
-function withInterval({ run, interval }: Noted): Cell {
+/**
+ * A median in as many digits as its interval carries, the same wherever it stands.
+ *
+ * @param range - median and interval in print units
+ * @returns the median in print
+ */
+export function printed(range: Ranged): string {
+  const { median, low, high } = range;
+  return formatNumber(median, digitsFor(median, low, high));
+}
+
+/**
+ * A number with its interval.
+ *
+ * @param noted - the number noted
+ * @returns the cell
+ */
+export function withInterval(noted: Noted): Cell {
+  const { run, interval } = noted;
   const runs: readonly Run[] =
     interval === "" ? [run] : [run, { kind: "text", text: ` (${interval})` }];
   return { runs, align: "right" };
 }
 
 /** Cell of what is not there. */
-const NONE = numberCell("–");
+export const NONE = numberCell("–");
 
 /** Most names in a cell; more are counted. */
 const NAMED = 3;
@@ -64,102 +85,56 @@ const NAMED = 3;
  *
  * @param one - the supplier
  * @param ranked - all with a place
- * @returns names, their number where there are many, or `nobody`
+ * @returns names, their number where there are many, `nobody`, or why it cannot be told
  */
-function sameAs(one: Standing, ranked: readonly Standing[]): string {
-  const others = ranked.filter(({ alias, group }) => alias !== one.alias && group === one.group);
-  if (others.length === 0) return "nobody";
-  if (others.length === ranked.length - 1 && others.length > 1) return "any other";
-  return others.length > NAMED
-    ? `${others.length} others`
-    : listed(asShown(others).map(({ alias }) => alias));
+export function sameAs(one: Standing, ranked: readonly Standing[]): string {
+  if (one.unborne === true) return "not borne out by meters";
+  const others = ranked.filter(
+    ({ alias, group }) => alias !== one.alias && group !== undefined && group === one.group,
+  );
+  const names =
+    others.length === 0
+      ? "nobody"
+      : others.length > NAMED
+        ? `${others.length} others`
+        : listed(asShown(others).map(({ alias }) => alias));
+  return isPlacedByUnsaid(one) ? `${names}; place by unsaid settings, not by what it takes` : names;
 }
 
 /**
- * Table C0: suppliers at the mix.
+ * Chance to take least, drawn and at the unfavourable end.
+ *
+ * @param one - the supplier
+ * @returns both; `withheld` where meters do not bear it out, a dash without a place
+ */
+export function chancePair(one: Standing): string {
+  const { chances, chancesDrawn, unborne } = one;
+  if (chances === undefined) return "–";
+  return unborne === true
+    ? "withheld"
+    : `${chanceWords(chancesDrawn?.[0] ?? 0)} / ${chanceWords(chances[0] ?? 0)}`;
+}
+
+/**
+ * What the order goes by, and how well it is known.
  *
  * @param compared - the comparison
  * @param result - the indicator
  * @param desk - takes the figures
  * @returns the table
  */
-export function standingTable(
-  compared: SuppliersCompared,
+export function orderTable(
+  compared: Pick<SuppliersCompared, "mix">,
   result: IndicatorResult,
   desk: FigureDesk,
 ): Block {
   const { unit, scale } = printingOf(result);
   const { ranked, unranked } = result.standings;
-  const rows = [...asShown(ranked), ...unranked].map((one): readonly Cell[] => {
-    const candidate = compared.candidates.find(({ alias }) => alias === one.alias);
-    const supplier = result.suppliers.find(({ alias }) => alias === one.alias);
-    const id = `${result.id}.${one.alias}`;
-    return [
-      textCell(one.alias, true),
-      supplier === undefined
-        ? NONE
-        : withInterval(desk.range(`${id}.crude`, scaled(supplier.crude, scale), unit)),
-      // Of less than half of the mix there is a value, but of another mix.
-      one.value === undefined || one.chances === undefined
-        ? NONE
-        : withInterval(desk.range(`${id}.value`, scaled(one.value, scale), unit)),
-      one.leastDrawn === undefined ? NONE : numberCell(chanceWords(one.leastDrawn)),
-      one.chances === undefined ? NONE : numberCell(chanceWords(one.chances[0] ?? 0)),
-      textCell(one.group === undefined ? "no place" : sameAs(one, ranked)),
-      candidate === undefined ? NONE : numberCell(formatPercent(ownShare(candidate, result.id))),
-      numberCell(supplier?.rating === undefined ? "–" : formatNumber(supplier.rating.rating, 1)),
-      numberCell(candidate === undefined ? "–" : meterWords(candidate)),
-      numberCell(
-        `${formatPercent(one.covered)}${one.chances !== undefined && one.covered < UNCONDITIONAL ? ", conditional" : ""}`,
-      ),
-      textCell(candidate === undefined ? "" : signedWords(candidate.given)),
-    ];
-  });
-  return {
-    kind: "table",
-    id: `standing-${result.id}`,
-    caption: `${result.words}, ${unit}: medians with 95 % intervals. Chance to take least: with settings left unsaid drawn from their defaults, and with them at their unfavourable end. Data: mean of four scores from 1, measured here and now, to 5, guessed. Meters: site meters over what the lots come to, water and electricity.`,
-    head: [
-      textCell("Supplier"),
-      numberCell("As it stands"),
-      numberCell("At the mix"),
-      numberCell("Least, drawn"),
-      numberCell("Least, at the end"),
-      textCell("Not told apart from"),
-      numberCell("Own numbers"),
-      numberCell("Data"),
-      numberCell("Meters"),
-      numberCell("Mix covered"),
-      textCell("Seal"),
-    ],
-    rows,
-    widths: [1.7, 1.9, 1.9, 0.95, 0.95, 1.6, 1, 0.7, 0.9, 1, 1],
-  };
-}
-
-function meterWords(candidate: Candidate): string {
-  const sums = siteSums(candidate.given.pack);
-  const ratio = (quantity: string): string => {
-    const found = sums.find((one) => one.quantity === quantity);
-    return found === undefined ? "–" : `${plainRatio(found.metered / found.lots)}×`;
-  };
-  return sums.length === 0 ? "none" : `${ratio("water")}, ${ratio("electricity")}`;
-}
-
-/**
- * What the order goes by, and how well it is known.
- *
- * @param result - the indicator
- * @param desk - takes the figures
- * @returns the table
- */
-export function orderTable(result: IndicatorResult, desk: FigureDesk): Block {
-  const { unit, scale } = printingOf(result);
-  const { ranked, unranked } = result.standings;
+  const { mix } = compared;
   return {
     kind: "table",
     id: `order-${result.id}`,
-    caption: `Value used for the order, ${unit}, with settings left unsaid and strata missing at their unfavourable end; lots in the mix and how many of equal size they are worth; and data scores from 1, measured here and now, to 5, guessed.`,
+    caption: `Value used for the order, ${unit}, with settings left unsaid and strata missing at their unfavourable end; lots in the mix, and how many they are worth at its weights; and data scores from 1, stated by the supplier for this plant, unchecked, to 5, guessed.`,
     head: [
       textCell("Supplier"),
       numberCell("Value used for order"),
@@ -190,7 +165,10 @@ export function orderTable(result: IndicatorResult, desk: FigureDesk): Block {
         ),
         numberCell(
           formatNumber(
-            cells.reduce((sum, { effective }) => sum + effective, 0),
+            effectiveAtMix(
+              mix.strata.map(({ weight }) => weight),
+              cells.map(({ effective, hole }) => (hole === undefined ? effective : 0)),
+            ),
             0,
           ),
         ),
@@ -239,7 +217,7 @@ export function cellTable(
   return {
     kind: "table",
     id: `cells-${result.id}`,
-    caption: `${result.words} by stratum, ${unit}: median, 95 % interval, lots, how many of equal size they are worth, and accepted area. Few lots say little: a value far from the rest tends to come back.`,
+    caption: `${capital(result.words)} by stratum, ${unit}: median, 95 % interval, lots, how many of equal size they are worth, and accepted area. Few lots say little: a value far from the rest tends to come back.`,
     head: [textCell("Supplier"), ...compared.mix.strata.map(({ words }) => textCell(words))],
     rows: result.suppliers.map((supplier) => [
       textCell(supplier.alias, true),
@@ -269,12 +247,11 @@ export function freeTable(result: IndicatorResult, desk: FigureDesk): readonly B
         textCell("Supplier"),
         numberCell("At the mix"),
         numberCell("Value used for order"),
-        numberCell("Least, drawn"),
-        numberCell("Least, at the end"),
+        numberCell("Takes least: drawn / at the end"),
         textCell("Not told apart from"),
       ],
       rows: asShown(free.ranked).map((one) => {
-        const { alias, value, counted, chances, leastDrawn } = one;
+        const { alias, value, counted } = one;
         const id = `${result.id}.free.${alias}`;
         return [
           textCell(alias, true),
@@ -284,12 +261,11 @@ export function freeTable(result: IndicatorResult, desk: FigureDesk): readonly B
           counted === undefined
             ? NONE
             : numberCell(desk.range(`${id}.counted`, scaled(counted, scale), unit).run),
-          numberCell(chanceWords(leastDrawn ?? 0)),
-          numberCell(chanceWords(chances?.[0] ?? 0)),
+          numberCell(chancePair(one)),
           textCell(sameAs(one, free.ranked)),
         ];
       }),
-      widths: [1.8, 2, 1.2, 1, 1.1, 2],
+      widths: [1.8, 2, 1.2, 1.6, 2.6],
     },
   ];
 }

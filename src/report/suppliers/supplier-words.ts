@@ -4,7 +4,6 @@
 
 import type { Comparable, GateLine } from "../../suppliers/gate.js";
 import type { Candidate, Given } from "../../suppliers/candidate.js";
-import type { Flag, FlagId } from "../../suppliers/flags.js";
 import type { OtherOrder } from "../../suppliers/standings.js";
 import { formatNumber, formatPercent } from "../format.js";
 
@@ -23,18 +22,37 @@ export function listed(items: readonly string[]): string {
  * The verdict as a sentence.
  *
  * @param verdict - the verdict
- * @param suppliers - suppliers compared
- * @returns one sentence
+ * @param suppliers - suppliers with a value at the mix
+ * @param without - names of those compared without one
+ * @returns a sentence, and another for those without
  */
-export function verdictWords(verdict: Comparable, suppliers: number): string {
+export function verdictWords(
+  verdict: Comparable,
+  suppliers: number,
+  without: readonly string[] = [],
+): string {
+  const apart =
+    without.length === 0
+      ? ""
+      : ` ${listed(without)} ${without.length === 1 ? "has" : "have"} no value at the mix.`;
   switch (verdict) {
     case "comparable":
       return `Comparable: all ${suppliers} suppliers stand on one unit, one boundary, one set of factors and one mix.`;
     case "partly comparable":
-      return `Partly comparable: ${suppliers} suppliers stand on one unit, one set of factors and one mix, with the limits below.`;
+      return `Partly comparable: ${suppliers} suppliers stand on one unit, one set of factors and one mix, with the limits below.${apart}`;
     case "not comparable":
       return "Not comparable: fewer than two suppliers are left that can be set side by side.";
   }
+}
+
+/**
+ * A text that begins with a capital.
+ *
+ * @param text - the text
+ * @returns the same, its first letter large
+ */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 const LINES: Readonly<Record<GateLine["id"], string>> = {
@@ -86,113 +104,6 @@ const OTHERS: Readonly<Record<OtherOrder["id"], string>> = {
  */
 export function otherWords(id: OtherOrder["id"]): string {
   return OTHERS[id];
-}
-
-interface FlagWords {
-  readonly test: string;
-  readonly question: (found: Flag["found"]) => string;
-}
-
-const percent = (found: Flag["found"]): string => formatPercent(Number(found[0] ?? 0));
-const names = (found: Flag["found"]): string => listed(found.map(String));
-
-const FLAG_WORDS: Readonly<Record<FlagId, FlagWords>> = {
-  "same evidence": {
-    test: "no other supplier has the same evidence",
-    question: (found) =>
-      `The evidence equals that of ${names(found)}. Are they one house, or was a file mixed up?`,
-  },
-  months: {
-    test: "lots in at least nine months",
-    question: (found) =>
-      `The log has lots in ${found[0] ?? 0} months. Can the rest of the year be sent?`,
-  },
-  "few months carry": {
-    test: "no three months hold more than half of the area",
-    question: (found) =>
-      `Three months hold ${percent(found)} of the accepted area. Was the year like that?`,
-  },
-  "rows set aside": {
-    test: "at most 5 % of rows set aside",
-    question: (found) =>
-      `${percent(found)} of the rows were set aside. Which lots are they, and can the rows be mended?`,
-  },
-  "joined strata": {
-    test: "at most 20 % of lots in strata of fewer than three",
-    question: (found) =>
-      `${percent(found)} of the lots stand in strata too small to be told apart. Would a longer period help?`,
-  },
-  "all accepted": {
-    test: "some cloth is rejected",
-    question: () => "No cloth was rejected. Are rejects logged?",
-  },
-  "partner steps": {
-    test: "no step is done elsewhere",
-    question: (found) => `Done by a partner: ${names(found)}. What does the partner take?`,
-  },
-  "own factors": {
-    test: "factors of the world are the shipped ones",
-    question: (found) =>
-      `Own values were given for ${names(found)}. Where are they from? Here the shipped ones are used.`,
-  },
-  "steam without fuel": {
-    test: "steam has a fuel",
-    question: (found) =>
-      `Site ${names(found)} steams cloth and names no fuel for it. Where does the steam come from?`,
-  },
-  "meters constant": {
-    test: "readings of meters vary from month to month",
-    question: (found) => `Readings of ${names(found)} hardly vary. Were they read, or estimated?`,
-  },
-  "meters round": {
-    test: "readings of meters are not mostly round",
-    question: (found) =>
-      `Readings of ${names(found)} are mostly whole thousands. Were they read, or estimated?`,
-  },
-  "meters below": {
-    test: "meters show at least half of what the lots come to",
-    question: (found) =>
-      `Site meters show less than half of what the lots come to: ${names(found)}. Is part of the house on another meter?`,
-  },
-  "meters above": {
-    test: "site meters show at most half as much again as the lots come to",
-    question: (found) =>
-      `Site meters show more than the lots come to: ${names(found)}. What else do they feed, and how much of it is printing?`,
-  },
-  "no readings": {
-    test: "readings of meters were sent",
-    question: () => "No readings of meters were sent, or fewer than six months. Can they be?",
-  },
-  "more out than in": {
-    test: "no more water leaves than came in",
-    question: (found) =>
-      `More water leaves (${formatNumber(Number(found[1] ?? 0), 1)} L/m²) than came in (${formatNumber(Number(found[0] ?? 0), 1)} L/m²). Is there a source that is not counted?`,
-  },
-  "machines unused": {
-    test: "every machine serves a route in the log",
-    question: (found) =>
-      `No lot in the log went over ${names(found)}. Are lots of those machines logged elsewhere?`,
-  },
-};
-
-/**
- * What a check looks for.
- *
- * @param id - the check
- * @returns words that hold where it is passed
- */
-export function testWords(id: FlagId): string {
-  return FLAG_WORDS[id].test;
-}
-
-/**
- * The question that a check asks.
- *
- * @param flag - the check made
- * @returns a question that blames nobody
- */
-export function questionWords(flag: Flag): string {
-  return FLAG_WORDS[flag.id].question(flag.found);
 }
 
 /**

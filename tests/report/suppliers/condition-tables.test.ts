@@ -3,7 +3,7 @@ import type { Block } from "../../../src/report/document.js";
 import {
   askTable,
   boundaryTable,
-  evidenceTable,
+  evidenceTables,
   flagTable,
   gateTable,
   mixTable,
@@ -15,13 +15,9 @@ const said = (block: Block): string => JSON.stringify(block);
 describe("tables of conditions", () => {
   it("have the same number of cells in every row", () => {
     for (const table of [
-      gateTable,
-      mixTable,
-      boundaryTable,
-      flagTable,
-      askTable,
-      evidenceTable,
-    ].map((make) => make(COMPARED))) {
+      ...[gateTable, mixTable, boundaryTable, flagTable, askTable].map((make) => make(COMPARED)),
+      ...evidenceTables(COMPARED),
+    ]) {
       if (table.kind !== "table") throw new Error(table.kind);
       for (const row of table.rows) expect(row).toHaveLength(table.head.length);
     }
@@ -30,7 +26,14 @@ describe("tables of conditions", () => {
   it("name who stays out, why and where", () => {
     const gate = {
       ...COMPARED.gate,
-      refused: [{ alias: "Supplier Eyot", why: "digest", places: ["/pack/strata"] }],
+      refused: [
+        {
+          alias: "Supplier Eyot",
+          cause: "not verified" as const,
+          why: "digest",
+          places: ["/pack/strata"],
+        },
+      ],
     };
     expect(said(gateTable({ ...COMPARED, gate }))).toContain("digest (at /pack/strata)");
   });
@@ -40,9 +43,18 @@ describe("tables of conditions", () => {
     expect(said(boundaryTable(COMPARED))).toContain("out: missing");
   });
 
+  it("ask each question once, under the supplier it is put to", () => {
+    const table = askTable(COMPARED);
+    if (table.kind !== "table") throw new Error(table.kind);
+    const rows = table.rows.map((row) => JSON.stringify(row.slice(0, 2)));
+    expect(new Set(rows).size).toBe(rows.length);
+    expect(said(flagTable(COMPARED))).not.toContain("?");
+  });
+
   it("say so where there is nothing to ask", () => {
     const quiet = { ...COMPARED, flags: COMPARED.flags.map(() => []) };
-    expect(said(flagTable(quiet))).toContain("nothing to ask");
-    expect(said(evidenceTable(COMPARED))).toContain("not sealed");
+    expect(said(flagTable(quiet))).not.toContain("Supplier");
+    expect(said(flagTable(COMPARED))).toContain("Supplier");
+    expect(evidenceTables(COMPARED).map(said).join()).toContain("not sealed");
   });
 });

@@ -2,11 +2,13 @@ import { describe, expect, it } from "vitest";
 import { FigureDesk } from "../../../src/report/figure-desk.js";
 import {
   cellTable,
+  chancePair,
   freeTable,
   orderTable,
+  printed,
   printingOf,
+  sameAs,
   scaled,
-  standingTable,
 } from "../../../src/report/suppliers/supplier-tables.js";
 import { COMPARED } from "./whole.js";
 
@@ -16,25 +18,30 @@ describe("tables of suppliers", () => {
   it("have the same number of cells in every row", () => {
     const desk = new FigureDesk();
     for (const table of [
-      standingTable(COMPARED, water!, desk),
       cellTable(COMPARED, water!, desk),
       ...freeTable(water!, desk),
-      orderTable(water!, desk),
+      orderTable(COMPARED, water!, desk),
     ]) {
       if (table.kind !== "table") throw new Error(table.kind);
       for (const row of table.rows) expect(row).toHaveLength(table.head.length);
     }
-    expect(Object.keys(desk.figures)).toContain("water.Supplier Ash.crude");
   });
 
-  it("show values as they stand beside those at the mix, and no value at a mix of its own", () => {
-    const desk = new FigureDesk();
-    standingTable(COMPARED, water!, desk);
-    expect(desk.figures["water.Supplier Ash.value"]!.value).toBe(
-      water!.standings.ranked.find(({ alias }) => alias === "Supplier Ash")!.value!.median,
+  it("print a value with the digits its interval carries, wherever it stands", () => {
+    expect(printed({ median: 3.3281, low: 2.9, high: 3.8 })).toBe("3.3");
+    expect(printed({ median: 1.7321, low: 1.58, high: 1.91 })).toBe("1.73");
+  });
+
+  it("withhold chances where meters do not bear a house out, and say what a place rests on", () => {
+    const [one] = water!.standings.ranked;
+    expect(chancePair({ ...one!, unborne: true })).toBe("withheld");
+    expect(chancePair({ ...one!, chances: [0.96], chancesDrawn: [0.4] })).toBe(
+      "40\u00a0% / 96\u00a0%",
     );
-    expect(desk.figures).not.toHaveProperty(["water.Supplier Dell.value"]);
-    expect(desk.figures).toHaveProperty(["water.Supplier Dell.crude"]);
+    expect(sameAs({ ...one!, unborne: true }, water!.standings.ranked)).toContain("not borne out");
+    const value = { median: 1, low: 0.5, high: 2 };
+    const counted = { median: 9, low: 8, high: 10 };
+    expect(sameAs({ ...one!, value, counted }, [])).toContain("place by unsaid settings");
   });
 
   it("print in the units of reports", () => {

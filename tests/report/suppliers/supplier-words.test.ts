@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { judgeWording } from "../../../src/report/wording/judge.js";
 import {
+  capital,
   chanceWords,
   pairsWords,
   signedWords,
@@ -8,15 +8,10 @@ import {
   listed,
   otherWords,
   ownShare,
-  questionWords,
-  testWords,
   verdictWords,
   verifiedWords,
 } from "../../../src/report/suppliers/supplier-words.js";
-import { type Flag, FLAGS } from "../../../src/suppliers/flags.js";
 import { COMPARED, GIVEN } from "./whole.js";
-
-const flagged = (id: Flag["id"]): Flag => ({ id, outcome: "flag", found: [0.4, 0.5] });
 
 describe("words of the comparison", () => {
   it("list things", () => {
@@ -28,21 +23,12 @@ describe("words of the comparison", () => {
     ]);
   });
 
-  it("ask, and blame nobody", () => {
-    for (const id of FLAGS) {
-      const question = questionWords(flagged(id));
-      expect(question).toMatch(/\?/);
-      expect(question).not.toMatch(/cheat|fraud|fake|false|manipulat|suspicious|guilt/i);
-      expect(
-        judgeWording(`${question} ${testWords(id)}`, ["en"], []).found.filter(
-          ({ level }) => level === "refused",
-        ),
-      ).toEqual([]);
-    }
-  });
-
   it("say the verdict and how conditions are met", () => {
     expect(verdictWords("comparable", 3)).toMatch(/^Comparable: all 3/);
+    expect(verdictWords("partly comparable", 4, ["Dell"])).toMatch(
+      /^Partly comparable: 4 suppliers.* Dell has no value at the mix\.$/,
+    );
+    expect(capital("water")).toBe("Water");
     expect(verdictWords("not comparable", 1)).toMatch(/^Not comparable/);
     expect(gateWords({ id: "period", outcome: "not met", concerns: ["A", "B"] })).toEqual([
       "Nine months in common",
