@@ -196,7 +196,7 @@ function leadWords({ ranked }: Standings, when: string): string {
   if (first.group === second.group)
     return `${when} ${first.alias} and ${second.alias} take least and are not told apart (that ${first.alias} takes less: ${chances}).`;
   const margin = second.counted.median / first.counted.median - 1;
-  return `${when} ${first.alias} takes less than ${second.alias} (${chances}); a value ${formatPercent(margin)} too low would lose it that.`;
+  return `${when} ${first.alias} takes less than ${second.alias} (${chances}); a value ${formatPercent(margin, margin < 0.1 ? 1 : 0)} too low would lose it that.`;
 }
 
 function reversalWords(result: IndicatorResult, { first, second, of, inMix }: Reversal): string {

@@ -33,7 +33,7 @@ describe("the report on suppliers", () => {
 
   it("names the chance it prints, and what error would turn the order", () => {
     expect(text).toMatch(
-      /takes less than Supplier \w+ \(chance with unsaid settings at their unfavourable end [^,]+, drawn [^)]+\); a value \d+\s% too low would lose it that/,
+      /takes less than Supplier \w+ \(chance with unsaid settings at their unfavourable end [^,]+, drawn [^)]+\); a value [\d.]+\s% too low would lose it that/,
     );
   });
 
