@@ -30,7 +30,7 @@ export interface CashBandData {
   readonly payback?: number;
 }
 
-const HEIGHT = 84;
+const HEIGHT = 76;
 const BAND_FILL = fill(PALE, "plain", SOFT);
 
 /**

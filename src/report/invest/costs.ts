@@ -120,7 +120,7 @@ function lineTable(desk: InvestDesk, year: number): Block {
           right(
             price === undefined || what === "effluent"
               ? "tariff"
-              : inputValue(price, price.central),
+              : inputValue(price, price.central).replace(`${desk.currency}/`, "per\u00a0"),
           ),
           right(priceIn(desk, what, year)),
           price === undefined ? "" : what === "effluent" ? tariffTags(desk) : price.tag,
@@ -144,7 +144,7 @@ function lineTable(desk: InvestDesk, year: number): Block {
       "Then",
     ],
     rows,
-    { widths: [1.8, 1.1, 1.1, 1.4, 0.8, 0.8, 0.9, 0.9] },
+    { widths: [2.4, 1.1, 1.1, 1.3, 0.75, 0.8, 0.85, 0.85] },
   );
 }
 

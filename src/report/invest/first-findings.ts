@@ -9,7 +9,7 @@ import type { Block } from "../document.js";
 import { formatDate, formatPercent } from "../format.js";
 import { type InvestDesk, inputValue, paragraph, say } from "./desk.js";
 import { inkCaseWords, otherPriceWords } from "./inks.js";
-import { hasRoom } from "./verdict.js";
+import { hasRoom, OVER } from "./verdict.js";
 
 /** Share of draws from which on a machine is said to be short of hours over a year. [-] */
 const OFTEN = 0.05;
@@ -58,7 +58,7 @@ function shortWords(desk: InvestDesk): readonly string[] {
         (peak > 1 || full > OFTEN) && !(name === option.name && option.adds.has(machine)),
     );
   const words = ({ machine, peak, month, full }: MachineUse): string =>
-    `${machine} for ${formatPercent(peak)} of its hours in a month like ${formatDate(month)}, and over the year for too many in ${desk.chance(full * study.draws)} of draws`;
+    `${machine} for ${formatPercent(peak)} of its hours in a month like ${formatDate(month)} (over the year too many in ${desk.chance(full * study.draws)} of draws)`;
   return [option, study.carryOn].flatMap(({ name, text: { life } }) => {
     const uses = short(name);
     return uses.length === 0 ? [] : [`In year ${life} ${name} asks ${uses.map(words).join("; ")}.`];
@@ -70,11 +70,17 @@ function limitWords(desk: InvestDesk): readonly string[] {
   const { strengths, study, project } = desk.found;
   const { codLimit } = study.effluent;
   if (codLimit === undefined) return [];
-  const often = (name: string): string => {
-    const above = strengths.find((one) => one.name === name)?.above;
-    return above === undefined ? "no draws" : desk.chance(above.count, above.of);
-  };
+  const often = ({ name, above }: (typeof strengths)[number]): string =>
+    `${name} ${above === undefined ? "not drawn" : desk.chance(above.count, above.of)}`;
+  const named = [project.option.name, study.carryOn.name];
+  const ordered = [
+    ...named.flatMap((name) => strengths.filter((one) => one.name === name)),
+    ...strengths.filter(
+      ({ name, above }) =>
+        !named.includes(name) && above !== undefined && above.count / above.of > OVER,
+    ),
+  ];
   return [
-    `COD at the drain is above the limit of ${inputValue(codLimit, codLimit.central)} in ${often(project.option.name)} of draws (${study.carryOn.name}: ${often(study.carryOn.name)}); treatment: not given, not counted.`,
+    `share of draws with COD at the drain above the limit of ${inputValue(codLimit, codLimit.central)}: ${ordered.map(often).join(", ")}; treatment: not given, not counted.`,
   ];
 }

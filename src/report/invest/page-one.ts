@@ -15,7 +15,7 @@ const NAMED = 3;
 const TURNING = 2;
 
 /** Guessed inputs listed on page one. */
-const GUESSED = 2;
+const GUESSED = 1;
 
 /** Share of the width of the draws from which on their median is said to lie beside the values of the file. [-] */
 const BESIDE = 0.05;
@@ -102,7 +102,7 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
       return `the model of the hall (${worth}${part === undefined ? "" : `, mostly ${part.heading}`})`;
     }
     const at = breakEvens.find((one) => one.input.id === input.id)?.at;
-    return `${input.words} (${worth}; 0 at ${at === undefined ? "no value" : inputValue(input, at)})`;
+    return `${input.words} (${worth}; 0 at ${at === undefined ? "none" : inputValue(input, at)})`;
   });
   const guessed = swings
     .flatMap(({ input }) => (input === undefined ? [] : [input]))
@@ -119,7 +119,7 @@ export function hangsOn(desk: InvestDesk): readonly Block[] {
           .slice(0, GUESSED)
           .map(({ words }) => words)
           .join("; ")}${more > 0 ? `; ${formatNumber(more, 0)} more` : ""}. `,
-        `${formatPercent(resting)} of the present value it changes rests on estimates. `,
+        `${formatPercent(resting)} of the present value rests on estimates. `,
         say("Internal, forecast: ", "bold"),
         "not for clients or advertising; no financial, tax or engineering advice.",
       ],

@@ -182,20 +182,24 @@ export function washRow(desk: InvestDesk): Row {
 }
 
 /**
- * What options bring once the wash range has been improved.
+ * What the project brings once the wash range has been improved, and what other options do then.
  *
  * @param desk - the report
- * @returns a row for each option that moves lots
+ * @returns the row
  */
-export function afterWashRows(desk: InvestDesk): readonly Row[] {
-  const { afterWash, study, options } = desk.found;
+export function afterWashRow(desk: InvestDesk): Row {
+  const { afterWash, study, options, project } = desk.found;
   const wash = study.afterWash?.wash.name ?? "";
-  return afterWash.map(({ name, central, drawn, above, of }) => {
-    const alone = options.find(({ option }) => option.name === name)?.measures.gain.worth ?? NaN;
-    return [
-      `And what does ${name} bring after ${wash}?`,
-      right(`NPV ${money(central)} on top of ${wash}`),
-      `${span(drawn.low, drawn.high)}; above 0 in ${desk.chance(above, of)}; ${money(alone)} without ${wash} before it`,
-    ];
-  });
+  const own = afterWash.find(({ name }) => name === project.option.name);
+  if (own === undefined) return [];
+  const alone = (name: string): number =>
+    options.find(({ option }) => option.name === name)?.measures.gain.worth ?? NaN;
+  const others = afterWash
+    .filter((one) => one !== own)
+    .map(({ name, central }) => `${name} ${money(central)} (${money(alone(name))})`);
+  return [
+    `And what is left of it after ${wash}?`,
+    right(`NPV ${money(own.central)} on top of ${wash}`),
+    `${span(own.drawn.low, own.drawn.high)}; above 0 in ${desk.chance(own.above, own.of)}; ${money(alone(own.name))} without ${wash}${others.length === 0 ? "" : `. Others, and without it: ${others.join(", ")}`}`,
+  ];
 }

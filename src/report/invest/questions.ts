@@ -9,7 +9,7 @@ import { type InvestDesk, inputValue, money, right, span, standing, table } from
 import { offeredLitres } from "./inks.js";
 import {
   type Row,
-  afterWashRows,
+  afterWashRow,
   anywayRow,
   boilerRow,
   bottleneckRow,
@@ -50,12 +50,12 @@ const EXACTLY: Readonly<Partial<Record<WhatIf["code"], (desk: InvestDesk) => str
       .map(({ what }) => what)
       .join(
         ", ",
-      )} left out. Where that is so, put a line of kind exhaust under ${study.carryOn.name}.`,
+      )} left out; put a line of kind exhaust under ${study.carryOn.name} to count it there.`,
   "own-speed": ({ found: { project } }) =>
     [...project.option.adds]
       .map(
         ([machine, { speed }]) =>
-          `${machine}: ${formatNumber(speed.central, 2)} times. Labour is counted at the speed of the existing one; this is the sum left out.`,
+          `${machine}: ${formatNumber(speed.central, 2)} times; labour is counted at the speed of the existing one.`,
       )
       .join(" "),
   "neither-pays": ({ found: { study, project } }) => {
@@ -94,14 +94,14 @@ export function questionTable(desk: InvestDesk): Block {
     leaseRow(desk),
     exitRow(desk),
     washRow(desk),
-    ...afterWashRows(desk),
+    afterWashRow(desk),
   ].filter((row) => row.length > 0);
   return table(
     "questions",
     `Questions, with the answer for ${found.project.option.name} at the values of the file and its doubt: 10 to 90 % of the draws, ${desk.currency}.`,
     ["Question", "Answer", "Doubt"],
     rows,
-    { widths: [2.2, 1.6, 2.4] },
+    { widths: [2.4, 1.5, 2.6] },
   );
 }
 

@@ -205,9 +205,9 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
             : `${formatNumber(100 * (at / input.central - 1), 0)}\u00a0%`,
         ),
         at === undefined ? "no" : at >= input.low && at <= input.high ? "yes" : "no",
-        right(`${value(input, range[0])} to ${value(input, range[1])}`),
+        right(looked(value(input, range[0]), value(input, range[1]))),
       ]),
-      { widths: [2.2, 1.2, 1.2, 0.7, 0.9, 1.6] },
+      { widths: [2.4, 1.2, 1.2, 0.7, 0.8, 1.6] },
     ),
     paragraph(
       [
@@ -216,6 +216,12 @@ function breakEvenBlocks(desk: InvestDesk): readonly Block[] {
       "small",
     ),
   ];
+}
+
+// Both ends, the unit but once.
+function looked(low: string, high: string): string {
+  const [number = low, ...unit] = low.split("\u00a0");
+  return high.endsWith(unit.join("\u00a0")) ? `${number} to ${high}` : `${low} to ${high}`;
 }
 
 function mayMove(desk: InvestDesk, times: number): number {

@@ -27,6 +27,9 @@ export function hasRoom(need: Need): boolean {
   return alone.peak <= 1 && alone.peakFull < ROOM;
 }
 
+/** Share of draws above the permit limit from which on an option is said to need treatment. [-] */
+export const OVER = 0.5;
+
 /** An option as a name and what it brings a year in each draw. */
 interface Ranked {
   readonly name: string;
@@ -56,6 +59,14 @@ function bestOptions(desk: InvestDesk): readonly string[] {
   return [first.name, ...near.map(({ name }) => name)];
 }
 
+// Options are named with a permit limit that most draws pass.
+function withLimit({ found }: InvestDesk, name: string): string {
+  const above = found.strengths.find((one) => one.name === name)?.above;
+  return above !== undefined && above.count / above.of > OVER
+    ? `${name} with effluent treated`
+    : name;
+}
+
 function together(names: readonly string[]): string {
   return names.length < 2
     ? names.join("")
@@ -82,15 +93,17 @@ export function verdictBlock(desk: InvestDesk): Block {
         : `Open: these inputs do not settle whether it is ${worth}`;
   const needless = needs.length > 0 && needs.every(hasRoom);
   const best = bestOptions(desk);
-  const apart = best.length > 1 ? "; these inputs do not tell them apart" : "";
+  const apart = best.length > 1 ? " (not told apart)" : "";
   const isBest = best[0] === option.name;
+  const listed = (names: readonly string[]): string =>
+    together(names.map((name) => withLimit(desk, name)));
   const rest = isBest
     ? best.length > 1
-      ? ` No other option brings more by its median; not told apart from it: ${together(best.slice(1))}.`
+      ? ` No other option brings more by its median; not told apart from it: ${listed(best.slice(1))}.`
       : " It is ahead of all other options."
     : best.includes(option.name)
-      ? ` Not told apart from it: ${together(best.filter((name) => name !== option.name))}.`
-      : ` Better: ${together(best)}${apart}.`;
+      ? ` Not told apart from it: ${listed(best.filter((name) => name !== option.name))}.`
+      : ` Better: ${listed(best)}${apart}.`;
   const room = needless ? " No machine need be bought for volume." : "";
   return paragraph([say(`${answer}.${room}${rest}`, "bold")]);
 }
