@@ -89,7 +89,9 @@ export async function seal(logs: readonly string[], options: SealOptions): Promi
   const { totals, counts } = made.value;
   const home = counts.accepted + counts.corrected - totals.lots;
   if (home > 0)
-    err(`${home} lots are not in the pack: fewer than three of their cloth on their route.`);
+    err(
+      `${home} ${home === 1 ? "lot is" : "lots are"} not in the pack: fewer than three of the same cloth on the same route.`,
+    );
   if (key.open) err(`warning: ${options.key ?? ""} can be read by others; take that right away.`);
   out(written);
   out(`SHA-256 ${digest}`);
