@@ -17,6 +17,7 @@ import { type ScopeBarsData, scopeBars } from "./scope-bars.js";
 import { type SlopeLinesData, slopeLines } from "./slope-lines.js";
 import { type SpreadCurveData, spreadCurve } from "./spread-curve.js";
 import { type StackedStepsData, stackedSteps } from "./stacked-steps.js";
+import { type SupplierPanelsData, supplierPanels } from "./supplier-panels.js";
 import { type SupplierRowsData, supplierRows } from "./supplier-rows.js";
 import { type SwingBarsData, swingBars } from "./swing-bars.js";
 import { type CashBandData, cashBand } from "./cash-band.js";
@@ -53,6 +54,8 @@ export interface ChartData {
   readonly "spread-curve": SpreadCurveData;
   /** Steps of both arms. */
   readonly "stacked-steps": StackedStepsData;
+  /** Many suppliers, a small panel each. */
+  readonly "supplier-panels": SupplierPanelsData;
   /** Suppliers at one mix. */
   readonly "supplier-rows": SupplierRowsData;
   /** One-at-a-time swings. */
@@ -99,6 +102,7 @@ const DRAWN: {
   "slope-lines": (data, width) => slopeLines(data, undefined, width),
   "spread-curve": (data) => spreadCurve(data),
   "stacked-steps": (data, width) => stackedSteps(data, undefined, width),
+  "supplier-panels": (data, width) => supplierPanels(data, undefined, width),
   "supplier-rows": (data, width) => supplierRows(data, undefined, width),
   "swing-bars": (data, width) => swingBars(data, undefined, width),
   "cash-band": (data, width) => cashBand(data, undefined, width),

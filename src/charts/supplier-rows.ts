@@ -171,13 +171,25 @@ function beyond(
   ];
 }
 
-function far(value: number): string {
+/**
+ * Prints an end that lies beyond an axis.
+ *
+ * @param value - the end
+ * @returns two digits at least
+ */
+export function far(value: number): string {
   return value >= 10 ? value.toFixed(0) : value.toPrecision(2);
 }
 
 type Sign = LegendItem["sign"];
 
-function dot(isHollow: boolean): Sign {
+/**
+ * Makes the mark of a value at the mix.
+ *
+ * @param isHollow - whether it rests mostly on defaults
+ * @returns draws it around its middle
+ */
+export function dot(isHollow: boolean): Sign {
   return (x, y) => [
     element("circle", {
       cx: x,

@@ -148,6 +148,29 @@ const CHARTS: readonly Chart[] = [
     },
   },
   {
+    kind: "supplier-panels",
+    data: {
+      quantity: "water withdrawn at the mix and as it stands",
+      unit: "L/m²",
+      held: [1.2, 6],
+      parts: [
+        {
+          words: "told apart from all others",
+          panels: Array.from({ length: 9 }, (_, i) => ({
+            name: `Supplier ${i + 1}`,
+            value: { median: 2 + i / 4, low: 1.5, high: 6, printed: "2.1" },
+            crude: 1.2,
+            isHollow: i === 3,
+          })),
+        },
+        {
+          words: "no place",
+          panels: [{ name: "Supplier Dell", note: "covers 20 %", isHollow: true }],
+        },
+      ],
+    },
+  },
+  {
     kind: "supplier-rows",
     data: {
       quantity: "water withdrawn at the mix",

@@ -20,6 +20,7 @@ import {
   mixTable,
 } from "./condition-tables.js";
 import { MANY, overviewTable } from "./many-suppliers.js";
+import { panelFigures } from "./panel-figures.js";
 import { mixFigure, placeFigures, stabilityBlocks, standingFigure } from "./supplier-figures.js";
 import {
   cellTable,
@@ -129,6 +130,8 @@ function chapter(
   desk: FigureDesk,
   isMain: boolean,
 ): readonly Block[] {
+  // Beyond a dozen, rows grow long and slopes cross; a small panel each says both.
+  const isMany = compared.candidates.length >= MANY;
   return [
     { kind: "heading", level: 2, id: `chapter-${result.id}`, text: capital(result.words) },
     ...(isMain
@@ -136,10 +139,10 @@ function chapter(
       : [
           ...reasonBlocks(result),
           standingTable(compared, result, desk),
-          standingFigure(compared, result),
+          ...(isMany ? panelFigures(compared, result) : [standingFigure(compared, result)]),
         ]),
     orderTable(compared, result, desk),
-    mixFigure(result),
+    ...(isMany ? [] : [mixFigure(result)]),
     ...placeFigures(result),
     ...freeTable(result, desk),
     ...stabilityBlocks(result),

@@ -17,7 +17,7 @@ export const MANY = 13;
 const NAMED = 4;
 
 /** Share of own numbers below which a value rests mostly on defaults. [-] */
-const MOSTLY = 0.4;
+export const MOSTLY = 0.4;
 
 /**
  * Page one for many suppliers: how many of them, and where each is to be found.

@@ -36,7 +36,7 @@ export function standingTable(
 ): Block {
   const { unit, scale } = printingOf(result);
   const { ranked, unranked } = result.standings;
-  const rows = [...asShown(ranked), ...unranked].map((one): readonly Cell[] => {
+  const rows = [...asShown(ranked), ...asShown(unranked)].map((one): readonly Cell[] => {
     const candidate = compared.candidates.find(({ alias }) => alias === one.alias);
     const supplier = result.suppliers.find(({ alias }) => alias === one.alias);
     const id = `${result.id}.${one.alias}`;

@@ -7,6 +7,7 @@ import { asShown, type Standing, UNCONDITIONAL } from "../../suppliers/standings
 import type { Block } from "../document.js";
 import { numberCell, textCell } from "../figure-desk.js";
 import { formatNumber, formatPercent } from "../format.js";
+import { MOSTLY } from "./many-suppliers.js";
 import { printed, printingOf, scaled } from "./supplier-tables.js";
 import {
   capital,
@@ -16,9 +17,6 @@ import {
   ownShare,
   pairsWords,
 } from "./supplier-words.js";
-
-/** Share on own numbers below which a dot is hollow. [-] */
-const MOSTLY = 0.4;
 
 /** Most suppliers whose places stand in columns of their own. */
 const MOST_PLACES = 12;

@@ -144,7 +144,7 @@ export function orderTable(
         numberCell(head),
       ),
     ],
-    rows: [...asShown(ranked), ...unranked].map(({ alias, counted }) => {
+    rows: [...asShown(ranked), ...asShown(unranked)].map(({ alias, counted }) => {
       const supplier = result.suppliers.find((one) => one.alias === alias);
       const cells = supplier?.cells ?? [];
       const rating = supplier?.rating;
